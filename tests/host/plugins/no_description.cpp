@@ -1,0 +1,5 @@
+#include "faulty.hpp"
+
+extern "C" WATTFALL_EXPORT const sdk::Plugin* wattfall_plugin() {
+  return nullptr;
+}
