@@ -1,0 +1,128 @@
+// The envelope of the result document: what ran, on what, then each variant, then what they come to together. Written
+// straight into one string of about the right size.
+#include "report/document.hpp"
+
+#include "comparison.hpp"
+#include "json_text.hpp"
+#include "variant_document.hpp"
+#include "verdict.hpp"
+
+namespace wattfall::report {
+namespace {
+
+using Layout = JsonText::Layout;
+
+constexpr int schema = 1;
+
+void write_plugins(JsonText& out, const host::Registry& registry) {
+  out.open('[');
+  for (const host::PluginInfo& plugin : registry.plugins) {
+    out.open('{', Layout::one_line);
+    out.field("name", plugin.name);
+    out.field("version", plugin.version);
+    out.close();
+  }
+  out.close();
+}
+
+void write_design(JsonText& out, const std::vector<VariantResult>& variants) {
+  out.open('{');
+  out.field("title", variants.empty() ? std::string() : variants.front().design->title);
+  out.field("file", variants.empty() ? std::string() : variants.front().design->file);
+  out.close();
+}
+
+void write_summary(JsonText& out, const std::vector<VariantResult>& variants) {
+  const Summary summary = summarize(variants);
+  out.open('{');
+  out.field("met", summary.met);
+  out.field("of", summary.of);
+  out.field("ratings_broken", summary.ratings_broken);
+  out.field("sentence", summary.sentence);
+  out.close();
+}
+
+bool comparable(const std::vector<VariantResult>& variants) {
+  if (variants.size() < 2) return false;
+  for (const VariantResult& variant : variants) {
+    if (variant.ledger->frequencies_hz.empty()) return false;
+  }
+  return true;
+}
+
+std::size_t estimate_bytes(const std::vector<VariantResult>& variants) {
+  std::size_t bytes = 16384;
+  for (const VariantResult& variant : variants) bytes += estimate_bytes(variant);
+  return bytes;
+}
+
+void write_place(JsonText& out, const Span& span) {
+  out.key("file");
+  span.source != nullptr ? out.value(span.source->name()) : out.null();
+  const Position place = span.source != nullptr ? span.source->position(span.begin) : Position{};
+  out.key("line");
+  span.source != nullptr ? out.value(place.line) : out.null();
+  out.key("column");
+  span.source != nullptr ? out.value(place.column) : out.null();
+}
+
+void write_diagnostic(JsonText& out, const Diagnostic& diagnostic) {
+  out.open('{');
+  out.field("code", diagnostic.code);
+  out.field("text", diagnostic.text);
+  write_place(out, diagnostic.span);
+  out.field("hint", diagnostic.hint);
+  out.field("expected", diagnostic.expected);
+  out.key("notes");
+  out.open('[');
+  for (const Diagnostic::Note& note : diagnostic.notes) {
+    out.open('{', Layout::one_line);
+    out.field("text", note.text);
+    write_place(out, note.span);
+    out.close();
+  }
+  out.close();
+  out.close();
+}
+
+}  // namespace
+
+std::string make_document(const std::string& verb, const host::Registry& registry,
+                          const std::vector<VariantResult>& variants) {
+  JsonText out(estimate_bytes(variants));
+  out.open('{');
+  out.field("schema", schema);
+  out.field("verb", verb);
+  out.field("program", "wattfall " WATTFALL_VERSION);
+  out.key("plugins");
+  write_plugins(out, registry);
+  out.key("design");
+  write_design(out, variants);
+  out.key("variants");
+  out.open('[');
+  for (const VariantResult& variant : variants) write_variant(out, variant);
+  out.close();
+  out.key("verdict");
+  write_summary(out, variants);
+  if (comparable(variants)) {
+    out.key("comparison");
+    write_comparison(out, variants);
+  }
+  out.sentences("cautions", cautions(variants));
+  out.close();
+  return out.take();
+}
+
+std::string make_error_document(const Diagnostics& diagnostics) {
+  JsonText out;
+  out.open('{');
+  out.field("schema", schema);
+  out.key("errors");
+  out.open('[');
+  for (const Diagnostic& diagnostic : diagnostics) write_diagnostic(out, diagnostic);
+  out.close();
+  out.close();
+  return out.take();
+}
+
+}  // namespace wattfall::report

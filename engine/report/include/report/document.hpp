@@ -1,0 +1,47 @@
+// The result document (JSON, schema 1): every number that any report shows, in SI units said in the keys. Writers turn it into
+// text, CSV and pages; none of them computes.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "design/design.hpp"
+#include "host/registry.hpp"
+#include "judge/judgement.hpp"
+#include "ledger/ledger.hpp"
+
+namespace wattfall::report {
+
+/// One knob's values, over the frequencies.
+struct Setting {
+  design::KnobId knob;
+  std::vector<double> values;       ///< [SI]
+  std::vector<bool> at_end;         ///< within 1e-6 of its range's end
+};
+
+/// What became of one variant. Pointers are to what the run owns.
+struct VariantResult {
+  const design::Design* design = nullptr;
+  bool tuned = false;
+  const ledger::Ledger* ledger = nullptr;
+  std::vector<Setting> settings;
+  judge::Judgement judgement;
+  /// Looks of `planes` and where they stand in ledger.looks.
+  std::vector<std::size_t> plane_looks;
+  /// The solution's story: how it was solved.
+  struct Story {
+    std::size_t unknowns = 0, operations = 0, states = 0, robust_states = 0;
+    std::string robust_why;
+    double worst_residual = 0.0;  ///< relative to available power
+    std::size_t tuner_evaluations = 0;
+  } story;
+};
+
+/// The document, indented, UTF-8, ending in a newline. Numbers in the shortest form that reads back the same; NaN and infinity as null.
+/// `verb` is "run". The same input gives the same bytes.
+std::string make_document(const std::string& verb, const host::Registry& registry, const std::vector<VariantResult>& variants);
+
+/// `{"schema": 1, "errors": [...]}` for `--to json` where nothing could be solved.
+std::string make_error_document(const Diagnostics& diagnostics);
+
+}  // namespace wattfall::report

@@ -1,0 +1,95 @@
+// Counts and words. A requirement whose figure does not exist counts as not met; the judge has said so already.
+#include "verdict.hpp"
+
+#include <cmath>
+
+#include "spelling.hpp"
+
+namespace wattfall::report {
+namespace {
+
+std::string at_frequency(double hz) {
+  return std::isfinite(hz) ? " at " + spell_frequency(hz) : "";
+}
+
+std::string count_sentence(const Summary& summary) {
+  std::string text =
+      summary.of == 0 ? "Nothing was required"
+      : summary.met == summary.of
+          ? (summary.of == 1 ? "The requirement is met" : "All " + counted(summary.of, "requirement") + " met")
+          : std::to_string(summary.met) + " of " + counted(summary.of, "requirement") + " met";
+  text += "; ";
+  text += summary.ratings_broken == 0 ? "no rating broken" : counted(summary.ratings_broken, "rating") + " broken";
+  return text;
+}
+
+std::string failure(const judge::Verdict& verdict) {
+  const design::Requirement& requirement = *verdict.requirement;
+  const std::string worst = spell_figure(verdict.worst, unit_of(requirement.figure.kind));
+  return "Not met: " + requirement.text + ". It is " + worst + at_frequency(verdict.worst_at_hz) + '.';
+}
+
+std::string failure(const judge::Rating& rating, const design::Design& design) {
+  const std::string unit(1, rating.unit);
+  const std::string kind = rating.unit == 'V' ? " peak" : rating.unit == 'A' ? " rms" : " of heat";
+  return "Rating broken: " + design.parts[rating.part.index].name + " takes " + spell_figure(rating.worst, unit) +
+         kind + at_frequency(rating.worst_at_hz) + ", and is rated for " + spell_figure(rating.limit, unit) + '.';
+}
+
+}  // namespace
+
+Summary summarize(const VariantResult& variant) {
+  Summary summary;
+  for (const judge::Verdict& verdict : variant.judgement.verdicts) {
+    ++summary.of;
+    if (verdict.met) {
+      ++summary.met;
+    } else {
+      summary.failures.push_back(failure(verdict));
+    }
+  }
+  for (const judge::Rating& rating : variant.judgement.ratings) {
+    if (rating.kept()) continue;
+    ++summary.ratings_broken;
+    summary.failures.push_back(failure(rating, *variant.design));
+  }
+  summary.sentence = count_sentence(summary) + '.';
+  return summary;
+}
+
+Summary summarize(const std::vector<VariantResult>& variants) {
+  if (variants.size() == 1) return summarize(variants.front());
+  Summary all;
+  std::string short_of;
+  for (const VariantResult& variant : variants) {
+    const Summary one = summarize(variant);
+    all.met += one.met;
+    all.of += one.of;
+    all.ratings_broken += one.ratings_broken;
+    if (!one.failures.empty()) short_of += (short_of.empty() ? "" : ", ") + quoted(*variant.design);
+  }
+  all.sentence = count_sentence(all) + " in " + counted(variants.size(), "variant");
+  all.sentence += short_of.empty() ? "." : "; see " + short_of + '.';
+  return all;
+}
+
+double margin_share(const judge::Rating& rating) {
+  return (rating.limit - rating.worst) / rating.limit;
+}
+
+double margin_db(const judge::Rating& rating) {
+  return (rating.unit == 'W' ? 10.0 : 20.0) * std::log10(rating.limit / rating.worst);
+}
+
+std::string trust_sentence(const VariantResult& variant) {
+  const VariantResult::Story& story = variant.story;
+  char residual[32];
+  std::snprintf(residual, sizeof residual, "%.0e", story.worst_residual);
+  std::string text = "The books close to " + std::string(story.worst_residual == 0.0 ? "0" : residual) +
+                     " of the available power at every point; ";
+  if (story.robust_states == 0) return text + "no point needed the robust solution.";
+  text += std::to_string(story.robust_states) + " of " + counted(story.states, "point") + " took the robust solution";
+  return text + (story.robust_why.empty() ? "." : " (" + story.robust_why + ").");
+}
+
+}  // namespace wattfall::report
