@@ -173,8 +173,8 @@ class KeywordReader {
       case matrix_format:
         return take_shape(word);
       case mixed_mode_order:
-        mistakes_.add("touchstone-mixed-mode", mistakes_.span(word), "mixed-mode parameters are not supported", "",
-                      "have the file written with single-ended ports");
+        mistakes_.add("touchstone-mixed-mode", mistakes_.span(word), "mixed-mode parameters are not supported",
+                      "single-ended ports");
         section_ = Section::information;  // what follows belongs to it; nothing is read from such a file
         return;
       case begin_information:

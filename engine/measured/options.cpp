@@ -46,9 +46,10 @@ void refuse_option(const Word& word, bool after_reference, Mistakes& mistakes) {
   const bool glued = word.text.size() > 1 && lower(word.text)[0] == 'r' && word.text[1] >= '0' && word.text[1] <= '9';
   std::string hint = nearest_name(word.text, {"Hz", "kHz", "MHz", "GHz", "RI", "MA", "DB"});
   if (glued) hint = "R " + std::string(word.text.substr(1));
-  if (after_reference) hint = "a reference for each port needs a version 2 file, with [Reference]";
   mistakes.add("touchstone-unknown-option", mistakes.span(word), quoted(word.text) + " is not an option",
-               "Hz, kHz, MHz or GHz; S, Y, Z, G or H; RI, MA or DB; R and a resistance", hint);
+               after_reference ? "one resistance (version 2 has [Reference] for one a port)"
+                               : "Hz, kHz, MHz or GHz; S, Y, Z, G or H; RI, MA or DB; R and a resistance",
+               hint);
 }
 
 /// The words of one option line, taken one by one.

@@ -17,8 +17,8 @@ void check_text(std::string_view text, Mistakes& mistakes) {
   if (text.size() >= std::numeric_limits<std::uint32_t>::max()) {
     mistakes.add("touchstone-too-large", mistakes.start(), "the file is larger than 4 GiB");
   } else if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF") || text.find('\0') != text.npos) {
-    mistakes.add("touchstone-not-text", mistakes.start(), "this is not a text of one byte a letter", "",
-                 "save the file as plain text (ASCII or UTF-8)");
+    mistakes.add("touchstone-not-text", mistakes.start(), "this is not a text of one byte a letter",
+                 "plain text (ASCII or UTF-8)");
   }
 }
 
@@ -34,12 +34,12 @@ void settle_ports(Header& header, Mistakes& mistakes) {
   if (header.ports == 0) {
     mistakes.add("touchstone-ports-unknown", mistakes.span(header.data.front()),
                  "the number of ports cannot be told from " + counted(values, "value") + " a frequency",
-                 "3 values for 1 port, 9 for 2 ports, 1 + 2 N^2 for N", "name the file .s1p, .s2p, .sNp");
+                 "3 values for 1 port, 9 for 2 ports, 1 + 2 N^2 for N; or a name that ends in .sNp");
   } else if (alike && found != 0 && found != header.ports) {
     mistakes.add("touchstone-ports-mismatch", mistakes.span(header.data.front()),
                  "the file's name says " + counted(header.ports, "port") + ", the first frequency has " +
-                     counted(values, "value"),
-                 "", "that is the count for " + counted(found, "port"));
+                     counted(values, "value") + ", the count for " + counted(found, "port"),
+                 counted(1 + 2 * static_cast<std::size_t>(header.ports * header.ports), "value") + " a frequency");
   }
 }
 

@@ -26,10 +26,18 @@ Reading read_double(std::string_view text, double& value) {
   return Reading::number;
 }
 
+/// What was meant by a word with one comma: `0,5` is 0.5, `0.5,` is 0.5.
 std::string number_hint(std::string_view text) {
-  if (text.find(',') == text.npos) return "";
-  return text.back() == ',' ? "separate values with blanks, not with commas"
-                            : "decimals are written with a point, and values are separated by blanks";
+  const std::size_t comma = text.find(',');
+  if (comma == text.npos || comma == 0) return "";
+  std::string meant(text);
+  if (comma + 1 == text.size()) {
+    meant.pop_back();
+  } else {
+    meant[comma] = '.';
+  }
+  double value = 0;
+  return read_double(meant, value) == Reading::number ? meant : "";
 }
 
 Line trimmed(std::string_view text, std::size_t begin, std::size_t end, int number) {
@@ -97,8 +105,8 @@ std::optional<double> read_number(const Word& word, Mistakes& mistakes) {
   const Reading reading = read_double(word.text, value);
   if (reading == Reading::number) return value;
   if (reading == Reading::word) {
-    mistakes.add("touchstone-not-a-number", mistakes.span(word), quoted(word.text) + " is not a number", "a number",
-                 number_hint(word.text));
+    mistakes.add("touchstone-not-a-number", mistakes.span(word), quoted(word.text) + " is not a number",
+                 "a number, with a decimal point; blanks between values", number_hint(word.text));
   } else {
     mistakes.add("touchstone-not-finite", mistakes.span(word), quoted(word.text) + " is not a finite number",
                  "a finite number");

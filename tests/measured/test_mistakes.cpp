@@ -160,9 +160,10 @@ TEST_CASE("a mistake names the next step") {
   const auto hint = [](const std::string& text, int ports) { return read(text, ports).diagnostics.at(0).hint; };
   CHECK(hint("# MHzz\n1 0 0\n", 1) == "MHz");
   CHECK(hint("# R50\n1 0 0\n", 1) == "R 50");
-  CHECK(hint("1 0,5 0\n", 1) == "decimals are written with a point, and values are separated by blanks");
-  CHECK(hint("1, 0, 0\n", 1) == "separate values with blanks, not with commas");
-  CHECK(hint("1 0 0 0 0 0 0 0 0\n", 1) == "that is the count for 2 ports");
+  CHECK(hint("1 0,5 0\n", 1) == "0.5");
+  CHECK(hint("1, 0, 0\n", 1) == "1");
+  CHECK(hint("1 0,5x 0\n", 1).empty());
+  CHECK(hint("1 ,5 0\n", 1).empty());
   CHECK(hint(v2 + "[Refrence] 50\n", 1) == "[Reference]");
 }
 

@@ -113,7 +113,6 @@ TEST_CASE("the number of ports of a version 1 file is counted where its name doe
 }
 
 TEST_CASE("two-ports of version 2 have a reference for each port") {
-  // Z of a matched transformer-like pair: in 50 and 200 ohm the series arm of 150 ohm reflects differently at its ends.
   const std::string head = "[Version] 2.0\n# Hz Y RI\n[Number of Ports] 2\n[Two-Port Data Order] 12_21\n";
   const std::string tail =
       "[Number of Frequencies] 1\n[Reference] 50\n200\n[Network Data]\n1 .01 0 -.01 0 -.01 0 .01 0\n[End]\n";
