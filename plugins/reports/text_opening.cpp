@@ -1,0 +1,74 @@
+// Head and tail of the text report: what was run and what came of it; cautions; trust.
+#include "code_points.hpp"
+#include "text_sections.hpp"
+
+namespace reports {
+namespace {
+
+std::string counted(std::size_t number, const std::string& thing) {
+  return std::to_string(number) + ' ' + thing + (number == 1 ? "" : "s");
+}
+
+/// "7 MHz to 7.2 MHz in 21 points".
+std::string sweep_of(const Json& variant) {
+  const Json& frequencies = member(variant, "frequencies_hz");
+  if (!frequencies.is_array() || frequencies.empty()) return "no frequency";
+  if (frequencies.size() == 1) return "at " + spell_frequency(frequencies.front());
+  return spell_frequency(frequencies.front()) + " to " + spell_frequency(frequencies.back()) + " in " +
+         counted(frequencies.size(), "point");
+}
+
+void write_variant_verdict(Paper& paper, const Json& variant, bool named) {
+  const Json& verdict = member(variant, "verdict");
+  const bool well = member(verdict, "failures").empty();
+  if (named)
+    paper.paragraph("  " + text(variant, "name") + ": ", text(verdict, "sentence"), well ? Ink::good : Ink::bad);
+  for (const Json& failure : member(verdict, "failures")) {
+    paper.paragraph(named ? "    - " : "  - ", text(failure), Ink::bad);
+  }
+}
+
+}  // namespace
+
+std::string spell_frequency(const Json& hz) {
+  return spell(number(hz), "Hz", 6);
+}
+
+std::string cut_name(const std::string& name, std::size_t columns) {
+  return cut(name, columns);
+}
+
+void write_opening(Paper& paper, const Json& document) {
+  const Json& design = member(document, "design");
+  const Json& variants = member(document, "variants");
+  const std::string title = text(design, "title");
+  paper.line(title.empty() ? "A design without a title" : title, Ink::strong);
+  std::string about = text(design, "file");
+  if (variants.size() > 1) about += ", " + counted(variants.size(), "variant");
+  if (!variants.empty()) about += ", " + sweep_of(variants.front());
+  paper.line(about + ", by " + text(document, "program"), Ink::faint);
+  paper.blank();
+  const Json& verdict = member(document, "verdict");
+  const bool well = count(verdict, "met") == count(verdict, "of") && count(verdict, "ratings_broken") == 0;
+  paper.paragraph("VERDICT  ", text(verdict, "sentence"), well ? Ink::good : Ink::bad);
+  for (const Json& variant : variants) write_variant_verdict(paper, variant, variants.size() > 1);
+}
+
+void write_cautions(Paper& paper, const Json& document) {
+  const Json& cautions = member(document, "cautions");
+  if (!cautions.is_array() || cautions.empty()) return;
+  paper.chapter("Before you switch on");
+  for (const Json& caution : cautions) paper.paragraph("  - ", text(caution));
+}
+
+void write_trust(Paper& paper, const Json& document) {
+  const Json& variants = member(document, "variants");
+  if (variants.empty()) return;
+  paper.section("How far to trust the numbers");
+  for (const Json& variant : variants) {
+    const std::string name = variants.size() > 1 ? text(variant, "name") + ": " : "";
+    paper.paragraph("  ", name + text(member(variant, "story"), "sentence"));
+  }
+}
+
+}  // namespace reports

@@ -1,0 +1,178 @@
+// What the rig sees over the sweep, where the watts go at the points worth dwelling on, and the lines on the way.
+#include <algorithm>
+#include <cmath>
+
+#include "code_points.hpp"
+#include "text_sections.hpp"
+
+namespace reports {
+namespace {
+
+using Side = Table::Side;
+
+constexpr std::size_t most_rows = 16;
+constexpr std::size_t bar_columns = 30;
+
+/// A bar of blocks, half a block fine; a trace of anything shows.
+std::string bar(double share) {
+  if (!(share > 0.0)) return "";
+  const auto halves = static_cast<std::size_t>(std::lround(std::min(share, 1.0) * 2.0 * bar_columns));
+  std::string blocks;
+  for (std::size_t i = 0; i < halves / 2; ++i) blocks += "\u2588";
+  if (halves % 2 == 1) blocks += "\u258c";
+  return blocks.empty() ? "\u258f" : blocks;
+}
+
+std::string where_it_goes(const Json& row) {
+  const std::string goes = raw_text(member(row, "goes"));
+  if (goes == "radiated") return "on the air";
+  if (goes == "load_heat") return "heat of the load";
+  if (goes == "returned") return "back to the rig";
+  return text(row, "kind");
+}
+
+Ink ink_of(const Json& row) {
+  return raw_text(member(row, "goes")) == "radiated" ? Ink::good : Ink::plain;
+}
+
+void add_row(Table& table, const Json& row, const Scale& scale) {
+  const double db = number(row, "alone_db");
+  table.add({cut_name(text(row, "name")), cut_name(where_it_goes(row)), scale.show(number(row, "power_w")),
+             Scale{0.01, "%", 1}.show(number(row, "share")), std::isnan(db) ? "" : Scale{1.0, "dB", 2}.show(db),
+             bar(number(row, "share"))},
+            ink_of(row));
+}
+
+/// Rows up to a number, and what comes back always; says how many are left out and what they come to.
+void add_rows(Table& table, const Json& rows, const Scale& scale) {
+  std::size_t left_out = 0;
+  double left_out_w = 0.0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (i < most_rows || raw_text(member(rows[i], "goes")) == "returned") {
+      add_row(table, rows[i], scale);
+    } else {
+      ++left_out;
+      left_out_w += number(rows[i], "power_w");
+    }
+  }
+  if (left_out > 0) table.add({std::to_string(left_out) + " smaller ones", "", scale.show(left_out_w)});
+}
+
+void write_boxes(Paper& paper, const Json& variant, std::size_t point, const Scale& scale) {
+  for (const Json& box : member(variant, "boxes")) {
+    std::string words = cut_name(text(box, "name")) + " (" + cut_name(text(box, "kind")) + ") in all: ";
+    words += scale.show(number_at(box, "heat_w", point)) + ' ' + scale.unit + " of heat; " +
+             scale.show(number_at(box, "in_w", point)) + " in, " + scale.show(number_at(box, "out_w", point)) +
+             " out, " + spell(number_at(box, "loss_db", point), "dB");
+    paper.line("  " + words);
+  }
+}
+
+void write_waterfall(Paper& paper, const Json& variant, const Json& fall) {
+  const double available_w = number(fall, "available_w");
+  const Scale scale = scale_for({available_w}, "W");
+  paper.section("Where " + spell(available_w, "W", 4) + " go " + text(fall, "title"));
+  Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::left});
+  table.heads({"", "", scale.unit, "%", "dB alone", ""});
+  add_rows(table, member(fall, "rows"), scale);
+  table.rule();
+  table.add({"booked", "", scale.show(number(fall, "sum_w")), fixed(100.0 * number(fall, "sum_w") / available_w, 1), "",
+             "rig to air: " + spell(number(fall, "total_loss_db"), "dB") + " lost"});
+  table.print(paper);
+  write_boxes(paper, variant, count(fall, "point"), scale);
+}
+
+void write_line_entry(Paper& paper, const Json& part, std::size_t point) {
+  std::string words = text(part, "name");
+  const std::string cable = text(part, "cable");
+  const double length_m = number(part, "length_m");
+  if (std::isfinite(length_m)) words += ", " + spell(length_m, "m");
+  if (!cable.empty()) words += " of " + cable;
+  words += ": " + spell(number_at(part, "loss_db", point), "dB") + " lost as it stands, " +
+           spell(number_at(part, "matched_loss_db", point), "dB") + " if it were matched; SWR " +
+           spell(number_at(part, "swr_load_end", point), "") + " at its load end.";
+  paper.paragraph("  ", words);
+  const Json& highest = member(part, "highest");
+  const auto place = [&](const char* metres, const char* hz) {
+    return " (" + spell(number(highest, metres), "m") + " from the load end, at " +
+           spell_frequency(member(highest, hz)) + ")";
+  };
+  paper.paragraph("    ", "Most along it: " + spell(number(highest, "volts_peak"), "V") + " peak" +
+                              place("volts_at_m", "volts_at_hz") + ", " + spell(number(highest, "amps_rms"), "A") +
+                              " rms" + place("amps_at_m", "amps_at_hz") + '.');
+}
+
+}  // namespace
+
+Scale frequency_scale_of(const Json& variant) {
+  std::vector<double> shown;
+  for (const std::size_t point : shown_points(variant)) shown.push_back(number_at(variant, "frequencies_hz", point));
+  return frequency_scale(shown);
+}
+
+std::vector<std::size_t> shown_points(const Json& variant) {
+  std::vector<std::size_t> points;
+  for (const Json& point : member(member(variant, "moments"), "shown")) {
+    if (point.is_number_unsigned()) points.push_back(point.get<std::size_t>());
+  }
+  return points;
+}
+
+std::string mark_of(const Json& variant, std::size_t point) {
+  if (member(variant, "frequencies_hz").size() < 2) return "";
+  std::string mark;
+  for (const auto& [key, words] : {std::pair{"worst", "least out"}, {"best", "most out"}, {"middle", "middle"}}) {
+    if (count(member(variant, "moments"), key) == point) mark += (mark.empty() ? "" : ", ") + std::string(words);
+  }
+  return mark;
+}
+
+void write_rig(Paper& paper, const Json& variant) {
+  const std::vector<std::size_t> points = shown_points(variant);
+  const Json& source = item(member(variant, "sources"), 0);
+  if (points.empty()) return;
+  const Json& reference = member(source, "reference_ohm");
+  paper.section("What " + cut_name(text(source, "name")) + " sees at " + cut_name(text(source, "node")) +
+                ", SWR against " + spell(number(item(reference, 0)), "ohm"));
+  const Scale hertz = frequency_scale_of(variant);
+  const Json& totals = member(variant, "totals");
+  const Scale watts = scale_for({number_at(totals, "available_w", points.front())}, "W");
+  Table table({Side::right, Side::right, Side::right, Side::right, Side::right, Side::right, Side::left});
+  table.heads({hertz.unit, "R, ohm", "X, ohm", "SWR", "on the air, " + watts.unit, "lost, dB", ""});
+  for (const std::size_t point : points) {
+    const Json& impedance = item(member(source, "load_impedance_ohm"), point);
+    const double swr = number_at(source, "swr", point);
+    table.add({hertz.show(number_at(variant, "frequencies_hz", point)), fixed(number(item(impedance, 0)), 1),
+               fixed(number(item(impedance, 1)), 1),
+               std::isnan(swr) ? "inf"
+               : swr >= 1000.0 ? significant(swr)
+                               : fixed(swr, 2),
+               watts.show(number_at(totals, "radiated_w", point)), fixed(number_at(totals, "total_loss_db", point), 2),
+               mark_of(variant, point)});
+  }
+  table.print(paper);
+  const std::size_t all = member(variant, "frequencies_hz").size();
+  if (points.size() < all) {
+    paper.line("  " + std::to_string(points.size()) + " of " + std::to_string(all) + " points shown", Ink::faint);
+  }
+}
+
+void write_waterfalls(Paper& paper, const Json& variant) {
+  const Json& falls = member(variant, "waterfalls");
+  if (!falls.is_array() || falls.empty()) return;
+  for (const Json& fall : falls) write_waterfall(paper, variant, fall);
+  paper.line("  dB alone: what these watts missing would cost if nothing else were lost.", Ink::faint);
+}
+
+void write_lines(Paper& paper, const Json& variant) {
+  const std::size_t worst = count(member(variant, "moments"), "worst");
+  bool headed = false;
+  for (const Json& part : member(variant, "parts")) {
+    if (!part.contains("volts_peak_along")) continue;
+    if (!headed) paper.section("On the lines at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)));
+    headed = true;
+    write_line_entry(paper, part, worst);
+  }
+}
+
+}  // namespace reports

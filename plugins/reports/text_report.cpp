@@ -1,0 +1,46 @@
+// The readable report: the verdict first, then each variant from the rig to the antenna, then the variants side by
+// side, what to be careful of, and how far to trust it.
+#include <algorithm>
+#include <stdexcept>
+
+#include "text_sections.hpp"
+#include "writers.hpp"
+
+namespace reports {
+namespace {
+
+void write_variant(Paper& paper, const Json& variant) {
+  write_requirements(paper, variant);
+  write_rig(paper, variant);
+  write_waterfalls(paper, variant);
+  write_lines(paper, variant);
+  write_strain(paper, variant);
+  write_settings(paper, variant);
+  write_planes(paper, variant);
+  write_warnings(paper, variant);
+}
+
+void write_variant_heading(Paper& paper, const Json& variant) {
+  paper.chapter(text(variant, "name"));
+  const Json& verdict = member(variant, "verdict");
+  paper.paragraph("", text(verdict, "sentence") + (flag(variant, "tuned") ? " Tuned." : " As written, not tuned."));
+}
+
+}  // namespace
+
+std::string write_text(const Json& document, std::size_t columns, bool color) {
+  const Json& variants = member(document, "variants");
+  if (!variants.is_array()) throw std::runtime_error("the text report shows runs; this document has no \"variants\"");
+  Paper paper(columns == 0 ? 100 : std::clamp<std::size_t>(columns, 72, 400), color);
+  write_opening(paper, document);
+  for (const Json& variant : variants) {
+    if (variants.size() > 1) write_variant_heading(paper, variant);
+    write_variant(paper, variant);
+  }
+  write_comparison(paper, document);
+  write_cautions(paper, document);
+  write_trust(paper, document);
+  return paper.text();
+}
+
+}  // namespace reports

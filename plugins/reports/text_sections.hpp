@@ -1,0 +1,39 @@
+// The sections of the text report, in the order in which they stand. Each takes what it needs of the document and
+// writes nothing where there is nothing to say.
+#pragma once
+
+#include "paper.hpp"
+#include "reading.hpp"
+#include "trade.hpp"
+
+namespace reports {
+
+void write_opening(Paper& paper, const Json& document);
+
+void write_requirements(Paper& paper, const Json& variant);
+void write_rig(Paper& paper, const Json& variant);
+void write_waterfalls(Paper& paper, const Json& variant);
+void write_lines(Paper& paper, const Json& variant);
+void write_strain(Paper& paper, const Json& variant);
+void write_settings(Paper& paper, const Json& variant);
+void write_planes(Paper& paper, const Json& variant);
+void write_warnings(Paper& paper, const Json& variant);
+
+void write_comparison(Paper& paper, const Json& document);
+void write_cautions(Paper& paper, const Json& document);
+void write_trust(Paper& paper, const Json& document);
+
+/// The scale on which a variant's frequencies are told apart; and those that tables show, as indices.
+Scale frequency_scale_of(const Json& variant);
+std::vector<std::size_t> shown_points(const Json& variant);
+
+/// "worst", "best", "middle", or several; for the margin of a table.
+std::string mark_of(const Json& variant, std::size_t point);
+
+/// A name short enough for a column.
+std::string cut_name(const std::string& name, std::size_t columns = 22);
+
+/// "7.2 MHz".
+std::string spell_frequency(const Json& hz);
+
+}  // namespace reports
