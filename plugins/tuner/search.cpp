@@ -1,0 +1,287 @@
+// See search.hpp. The figures here (points of a scan, ascents in a race) were settled on 12,000 random networks:
+// README.
+#include "search.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <stdexcept>
+
+#include "climber.hpp"
+#include "discrete.hpp"
+#include "scan.hpp"
+#include "swarm.hpp"
+
+namespace wattfall::tuner {
+namespace {
+
+/// Ascents end by themselves; this only bounds them.
+constexpr std::size_t most_rounds = 150;
+
+/// Combinations of choices that are all tried.
+constexpr std::size_t enumerable = 300'000;
+/// Combinations that each get a scan and a race of their own: so few choices are switches, not steps of a value.
+constexpr std::size_t switches = 12;
+
+/// Climbers nearer than this have met.
+constexpr double met = 1e-3;
+/// Violations (in median slacks) that `restore` closes.
+constexpr double all_but_met = 1e-4;
+
+/// How far the range is looked over, by the number of continuous knobs.
+struct Effort {
+  std::size_t points;
+  std::size_t climbers;
+  double apart;  ///< least distance of two climbers' starts, in shares of the range
+};
+
+Effort full_effort(std::size_t knobs) {
+  if (knobs <= 1) return {128, 8, 0.02};
+  if (knobs == 2) return {1000, 14, 0.1};
+  if (knobs == 3) return {2200, 30, 0.2};
+  return {1500 * knobs, 40, 0.25};
+}
+
+Climber climber_at(const Space& space, const Batch& batch, std::size_t index) {
+  Climber climber;
+  climber.place = batch.place(index, space.size());
+  climber.worth = batch.worths[index];
+  return climber;
+}
+
+bool ahead(const Climber& a, const Climber& b) {
+  Worth x = a.worth, y = b.worth;
+  if (x.violation < all_but_met) x.violation = 0;
+  if (y.violation < all_but_met) y.violation = 0;
+  return better(x, y);
+}
+
+/// Keeps the best `most` that have not met.
+void thin(const Space& space, std::vector<Climber>& climbers, std::size_t most) {
+  std::stable_sort(climbers.begin(), climbers.end(), ahead);
+  std::vector<Climber> kept;
+  for (Climber& climber : climbers) {
+    if (kept.size() == most) break;
+    const bool known = std::any_of(kept.begin(), kept.end(), [&](const Climber& other) {
+      return distance(space, climber.place.data(), other.place.data()) < met;
+    });
+    if (!known) kept.push_back(std::move(climber));
+  }
+  climbers = std::move(kept);
+}
+
+class Search {
+ public:
+  explicit Search(const sdk::SearchProblem& problem)
+      : problem_(problem), space_(problem), judge_(problem, space_), ascent_(space_, judge_) {}
+
+  void run() {
+    read_starts();
+    judge_.weigh(starts_);
+    if (space_.movable().empty()) {
+      choose();
+    } else if (!warm()) {
+      search_widely();
+      if (judge_.slack_count() > 0 && judge_.best().violation > 0) find_feasible();
+    }
+    if (judge_.best().goal == -infinity)
+      throw std::runtime_error("no setting within the knobs' ranges gives the goal a value");
+  }
+
+  void report(sdk::SearchResult& result) const {
+    space_.settings(judge_.best_place().data(), result.setting);
+    result.goal = judge_.best().goal;
+    result.evaluations = judge_.evaluations();
+    result.feasible = judge_.best().violation == 0;
+  }
+
+ private:
+  static constexpr double infinity = std::numeric_limits<double>::infinity();
+
+  bool perfect() const { return judge_.best().violation == 0 && judge_.best().goal == infinity; }
+
+  /// The given starts, then the design's own setting.
+  void read_starts() {
+    Place own(space_.size());
+    for (std::size_t s = 0; s < problem_.start_count; ++s) {
+      const Place place = space_.place_of(problem_.starts + s * problem_.knob_count);
+      starts_.places.insert(starts_.places.end(), place.begin(), place.end());
+    }
+    for (std::size_t k = 0; k < space_.size(); ++k) own[k] = space_.place(k, problem_.knobs[k].start);
+    starts_.places.insert(starts_.places.end(), own.begin(), own.end());
+  }
+
+  void choose() {
+    if (space_.discrete().empty()) return;
+    if (space_.combinations(enumerable) <= enumerable)
+      return enumerate_all(space_, judge_, starts_.place(0, space_.size()));
+    Batch scan;
+    scan.places = starts_.places;
+    spread(space_, 0, 20'000, scan.places);
+    judge_.weigh(scan);
+    judge_.scale_slacks(scan);
+    for (std::size_t i : distinct_best(space_, scan, 12, 0.1))
+      walk_choices(space_, judge_, nullptr, climber_at(space_, scan, i));
+  }
+
+  /// From starts that stand near the top already, with a small look around. False where that cannot be trusted.
+  bool warm() {
+    if (problem_.start_count == 0) return false;
+    Batch scan;
+    spread(space_, 0, small_scan_ * space_.movable().size(), scan.places);
+    judge_.weigh(scan);
+    judge_.scale_slacks(scan);
+    const std::vector<std::size_t> best = distinct_best(space_, starts_, 1, 0);
+    Climber climber = climber_at(space_, starts_, best[0]);
+    if (!std::isfinite(climber.worth.goal)) return false;
+    const Worth first = climber.worth;
+    climber.radius = 0.02;
+    ascent_.finish(climber, most_rounds);
+    ascent_.restore(climber);
+    if (space_.discrete().size() > 0) climber = walk_choices(space_, judge_, &ascent_, climber);
+    warm_.push_back(climber);
+    return perfect() || trusted(scan, first, climber);
+  }
+
+  /// The start was ahead of the whole small scan, most of what it had over it was there before the ascent, and the
+  /// scan's best, given two rounds, stays behind.
+  bool trusted(const Batch& scan, const Worth& first, const Climber& climber) {
+    const std::vector<std::size_t> others = distinct_best(space_, scan, 2, 0.2);
+    const Worth& other = scan.worths[others[0]];
+    if (climber.worth.violation > 0 || !better(first, other)) return false;
+    if (other.violation == 0 && first.violation == 0 && climber.worth.goal - first.goal > first.goal - other.goal)
+      return false;
+    for (std::size_t i : others) {
+      Climber rival = climber_at(space_, scan, i);
+      ascent_.finish(rival, 2);
+      if (ahead(rival, climber)) return false;
+    }
+    return !ascent_.kinked(climber);
+  }
+
+  void search_widely() {
+    const std::size_t combinations = space_.combinations(switches);
+    if (combinations == 1 || combinations > switches) return look_and_race(starts_.place(0, space_.size()), false);
+    Place place(space_.size(), 0.0);
+    for (bool more = true; more;) {
+      look_and_race(place, true);
+      more = false;
+      for (std::size_t knob : space_.discrete()) {
+        place[knob] += 1;
+        more = place[knob] < double(space_.choice_count(knob));
+        if (more) break;
+        place[knob] = 0;
+      }
+    }
+  }
+
+  /// Scan, race, and a last look at the winner. `held`: the discrete knobs stay as in `base`.
+  void look_and_race(const Place& base, bool held) {
+    Effort effort = full_effort(space_.movable().size());
+    const bool stepped = !held && !space_.discrete().empty();
+    if (stepped) effort = {3 * effort.points, 2 * effort.climbers, effort.apart};
+    Batch scan;
+    scan.places = starts_.places;
+    spread(space_, 0, effort.points, scan.places);
+    if (held)
+      for (std::size_t row = 0; row < scan.places.size(); row += space_.size())
+        for (std::size_t knob : space_.discrete()) scan.places[row + knob] = base[knob];
+    judge_.weigh(scan);
+    judge_.scale_slacks(scan);
+    std::vector<Climber> climbers = warm_;
+    for (std::size_t i : distinct_best(space_, scan, effort.climbers, effort.apart))
+      if (std::isfinite(scan.worths[i].goal)) climbers.push_back(climber_at(space_, scan, i));
+    if (climbers.empty() || perfect()) return;
+    race(climbers);
+    if (stepped)
+      for (Climber& climber : climbers) climber = walk_choices(space_, judge_, &ascent_, climber);
+    else if (ascent_.kinked(climbers[0]))
+      untangle(climbers);
+  }
+
+  /// Ever fewer climbers get ever more rounds.
+  void race(std::vector<Climber>& climbers) {
+    const std::size_t all = climbers.size();
+    const std::size_t rounds[] = {2, 3, 8, most_rounds};
+    const std::size_t kept[] = {(all + 1) / 2, (all + 3) / 4, 3, 2};
+    for (std::size_t lap = 0; lap < std::size(rounds); ++lap) {
+      for (Climber& climber : climbers) ascent_.finish(climber, rounds[lap]);
+      if (lap == std::size(rounds) - 1)
+        for (Climber& climber : climbers) ascent_.restore(climber);
+      thin(space_, climbers, kept[lap]);
+    }
+  }
+
+  /// Where models lie, the best few go on as swarms, and once more as climbers.
+  void untangle(std::vector<Climber>& climbers) {
+    for (Climber& climber : climbers) {
+      swarm(space_, judge_, climber, swarm_evaluations_ * space_.movable().size());
+      climber.done = false;
+      climber.stalls = 0;
+      climber.radius = 1e-3;
+      ascent_.finish(climber, 10);
+    }
+  }
+
+  void find_feasible();
+
+  const sdk::SearchProblem& problem_;
+  Space space_;
+  Judge judge_;
+  Ascent ascent_;
+  Batch starts_;
+  std::vector<Climber> warm_;
+  static constexpr std::size_t small_scan_ = 24;
+  static constexpr std::size_t swarm_evaluations_ = 800;
+};
+
+/// The problem whose goal is to break no slack: minus the sum of the squared violations.
+struct Shortfall {
+  const sdk::SearchProblem& asked;
+  const std::vector<double>& measures;
+
+  static sdk::Status evaluate(void* self, const double* settings, std::size_t count, double* goals, double*,
+                              sdk::Failure* failure) {
+    return sdk::guarded(failure, [&] {
+      const Shortfall& own = *static_cast<const Shortfall*>(self);
+      const std::size_t slacks = own.asked.slack_count;
+      std::vector<double> values(count * slacks);
+      const sdk::Status status = own.asked.evaluate(own.asked.self, settings, count, goals, values.data(), failure);
+      for (std::size_t i = 0; i < count; ++i) {
+        if (!(goals[i] > -std::numeric_limits<double>::infinity())) continue;
+        goals[i] = 0;
+        for (std::size_t k = 0; k < slacks; ++k) {
+          const double missing = std::min(values[i * slacks + k] / own.measures[k], 0.0);
+          goals[i] -= missing * missing;
+        }
+      }
+      return status;
+    });
+  }
+};
+
+void Search::find_feasible() {
+  Shortfall shortfall{problem_, judge_.measures()};
+  const sdk::SearchProblem easier{problem_.knobs, problem_.knob_count, 0, nullptr, 0, &shortfall, Shortfall::evaluate};
+  Search other(easier);
+  other.run();
+  judge_.count(other.judge_.evaluations());
+  Batch found;
+  found.places = other.judge_.best_place();
+  judge_.weigh(found);
+  if (found.worths[0].violation > all_but_met) return;
+  Climber climber = climber_at(space_, found, 0);
+  climber.radius = 0.02;
+  ascent_.finish(climber, most_rounds);
+  ascent_.restore(climber);
+}
+
+}  // namespace
+
+void search(const sdk::SearchProblem& problem, sdk::SearchResult& result) {
+  Search search(problem);
+  search.run();
+  search.report(result);
+}
+
+}  // namespace wattfall::tuner

@@ -1,0 +1,72 @@
+// Calls the optimizer through the plugin interface's structs, with a C++ function as the goal.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <string>
+#include <vector>
+#include <wattfall/sdk.hpp>
+
+#include "search.hpp"
+
+namespace tuner_test {
+
+namespace sdk = wattfall::sdk;
+
+/// Goal of one setting; fills the slacks.
+using Goal = std::function<double(const double* setting, double* slacks)>;
+
+struct Found {
+  bool ok;
+  std::string text;
+  std::vector<double> setting;
+  double goal;
+  std::uint64_t evaluations;
+  bool feasible;
+};
+
+inline sdk::KnobRange log_knob(double lower, double upper) {
+  return {lower, upper, lower, 1, nullptr, 0};
+}
+inline sdk::KnobRange linear_knob(double lower, double upper) {
+  return {lower, upper, lower, 0, nullptr, 0};
+}
+inline sdk::KnobRange choice_knob(const std::vector<double>& choices) {
+  return {0, double(choices.size() - 1), 0, 0, choices.data(), choices.size()};
+}
+
+struct Caller {
+  const Goal* goal;
+  std::size_t knobs;
+  std::size_t slacks;
+};
+
+inline sdk::Status evaluate(void* self, const double* settings, std::size_t count, double* goals, double* slacks,
+                            sdk::Failure* failure) {
+  const Caller& caller = *static_cast<const Caller*>(self);
+  return sdk::guarded(failure, [&] {
+    for (std::size_t i = 0; i < count; ++i)
+      goals[i] = (*caller.goal)(settings + i * caller.knobs, slacks + i * caller.slacks);
+  });
+}
+
+inline Found ask(const std::vector<sdk::KnobRange>& knobs, const Goal& goal, std::size_t slack_count = 0,
+                 const std::vector<double>& starts = {}) {
+  Caller caller{&goal, knobs.size(), slack_count};
+  const sdk::SearchProblem problem{
+      knobs.data(), knobs.size(), slack_count, starts.data(), knobs.empty() ? 0 : starts.size() / knobs.size(),
+      &caller,      evaluate};
+  Found found{};
+  found.setting.resize(knobs.size() + 1);
+  sdk::SearchResult result{found.setting.data(), 0, 0, 0};
+  sdk::Failure failure{};
+  found.ok = sdk::guarded(&failure, [&] { wattfall::tuner::search(problem, result); }) == sdk::Status::ok;
+  found.text = failure.text;
+  found.setting.resize(knobs.size());
+  found.goal = result.goal;
+  found.evaluations = result.evaluations;
+  found.feasible = result.feasible != 0;
+  return found;
+}
+
+}  // namespace tuner_test
