@@ -1,0 +1,22 @@
+# wattfall_room(NAME SOURCES ... [USES ...] [PRIVATE ...])
+#
+# A room of the house: a static library wattfall::NAME with an include root of its own (NAME's folder /include), so that a
+# header of a room that is not named in USES or PRIVATE does not compile. USES are rooms whose headers stand in this room's
+# own headers; PRIVATE those that only its sources include.
+add_library(wattfall_flags INTERFACE)
+target_compile_options(wattfall_flags INTERFACE -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion
+                                                -Wno-missing-field-initializers
+                                                $<$<BOOL:${WATTFALL_WERROR}>:-Werror>)
+if(WATTFALL_SANITIZE)
+  target_compile_options(wattfall_flags INTERFACE -fsanitize=${WATTFALL_SANITIZE} -fno-sanitize-recover=all
+                                                  -fno-omit-frame-pointer)
+  target_link_options(wattfall_flags INTERFACE -fsanitize=${WATTFALL_SANITIZE})
+endif()
+
+function(wattfall_room name)
+  cmake_parse_arguments(ROOM "" "" "SOURCES;USES;PRIVATE" ${ARGN})
+  add_library(wattfall_${name} STATIC ${ROOM_SOURCES})
+  add_library(wattfall::${name} ALIAS wattfall_${name})
+  target_include_directories(wattfall_${name} PUBLIC $<BUILD_INTERFACE:${CMAKE_CURRENT_SOURCE_DIR}/include>)
+  target_link_libraries(wattfall_${name} PUBLIC ${ROOM_USES} PRIVATE wattfall_flags ${ROOM_PRIVATE})
+endfunction()

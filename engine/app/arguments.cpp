@@ -1,0 +1,108 @@
+#include "arguments.hpp"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+
+namespace wattfall::app {
+namespace {
+
+constexpr const char* about =
+    "wattfall books every watt between a transmitter and its antenna: it reads a feed file, solves the network at every\n"
+    "frequency, tunes what is adjustable, and says what the rig sees, where each watt goes and what will arc or overheat.";
+
+constexpr const char* closing =
+    "Exit codes: 0 all is well; 1 a requirement is not met; 2 wrong use of the command; 3 the design has errors;\n"
+    "4 it could not be solved or tuned; 5 a file or plugin could not be read or written; 130 interrupted.";
+
+/// What the user typed, before it is taken apart.
+struct Raw {
+  std::vector<std::string> settings, to;
+  std::string color = "auto";
+  int threads = 0;
+};
+
+void add_common(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("--plugins", arguments.plugins, "look for plugins in this folder first")->type_name("DIR");
+  verb.add_flag("--no-plugins", arguments.no_plugins, "load the built-in plugins alone");
+  verb.add_flag("--quiet", arguments.quiet, "say nothing on standard error but errors");
+  verb.add_option("--color", raw.color, "colours: auto (on a terminal, unless NO_COLOR is set), always or never")
+      ->check(CLI::IsMember({"auto", "always", "never"}))
+      ->type_name("WHEN");
+}
+
+void add_run(CLI::App& app, Arguments& arguments, Raw& raw) {
+  CLI::App* verb = app.add_subcommand("run", "tune, sweep, book every watt, judge each requirement, report");
+  verb->add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
+  verb->add_option("--variant", arguments.variant, "this variant only")->type_name("NAME");
+  verb->add_option("--set", raw.settings, "give a quantity, or a part's main value, another value: --set run=30m")
+      ->type_name("NAME=VALUE")
+      ->allow_extra_args(false);
+  auto* at = verb->add_option("--at", arguments.at, "solve at this frequency instead of the file's sweeps: --at 7.1MHz");
+  at->type_name("F")->allow_extra_args(false);
+  auto* sweep = verb->add_option("--sweep", arguments.sweep, "solve over this sweep instead: --sweep \"7 MHz to 7.2 MHz step 10 kHz\"");
+  sweep->type_name("RANGE")->excludes(at);
+  verb->add_flag("--as-written", arguments.as_written, "leave the knobs where the file has them");
+  verb->add_option("--to", raw.to, "write a report: text, json, csv ...; to a file, or to standard output (default: text)")
+      ->type_name("WRITER[=PATH]")
+      ->allow_extra_args(false);
+  verb->add_option("--threads", raw.threads, "threads to use; the answer is the same for any number")->check(CLI::Range(1, 1024))->type_name("N");
+  verb->add_option("--allow", arguments.allow, "let the design read files of this folder too")->type_name("DIR")->allow_extra_args(false);
+  verb->footer("Example:\n  wattfall run cabin.feed --to text --to csv=cabin.csv");
+  add_common(*verb, arguments, raw);
+  verb->callback([&arguments] { arguments.verb = Arguments::Verb::run; });
+}
+
+void add_list(CLI::App& app, Arguments& arguments, Raw& raw) {
+  CLI::App* verb = app.add_subcommand("list", "what is known, and which plugin brought it");
+  verb->add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
+      ->check(CLI::IsMember({"kinds", "cables", "plugins", "units", "figures", "writers"}));
+  verb->add_option("NAME", arguments.name, "one of them, in full (kinds, cables)");
+  verb->footer("Example:\n  wattfall list cables\n  wattfall list kinds capacitor");
+  add_common(*verb, arguments, raw);
+  verb->callback([&arguments] { arguments.verb = Arguments::Verb::list; });
+}
+
+void take_apart(const Raw& raw, Arguments& arguments) {
+  for (const std::string& text : raw.settings) {
+    const std::size_t equals = text.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
+      throw CLI::ValidationError("--set", "takes NAME=VALUE, such as run=30m, not \"" + text + "\"");
+    arguments.settings.emplace_back(text.substr(0, equals), text.substr(equals + 1));
+  }
+  int to_output = 0;
+  for (const std::string& text : raw.to) {
+    const std::size_t equals = text.find('=');
+    Delivery delivery{text.substr(0, equals), std::nullopt};
+    if (equals != std::string::npos) delivery.path = text.substr(equals + 1);
+    if (delivery.writer.empty() || (delivery.path && delivery.path->empty()))
+      throw CLI::ValidationError("--to", "takes WRITER or WRITER=PATH, not \"" + text + "\"");
+    if (!delivery.path && ++to_output > 1) throw CLI::ValidationError("--to", "one writer at most can have standard output: give the others a path");
+    arguments.deliveries.push_back(delivery);
+  }
+  if (arguments.deliveries.empty()) arguments.deliveries.push_back({"text", std::nullopt});
+  arguments.color = raw.color == "always" ? Color::always : raw.color == "never" ? Color::never : Color::automatic;
+  arguments.threads = static_cast<unsigned>(raw.threads);
+}
+
+}  // namespace
+
+std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
+  Arguments arguments;
+  Raw raw;
+  CLI::App app(about, "wattfall");
+  app.set_version_flag("--version", "wattfall " WATTFALL_VERSION);
+  app.require_subcommand(1);
+  app.footer(closing);
+  add_run(app, arguments, raw);
+  add_list(app, arguments, raw);
+  try {
+    app.parse(argc, argv);
+    take_apart(raw, arguments);
+  } catch (const CLI::ParseError& error) {
+    exit_code = app.exit(error, std::cout, std::cerr) == 0 ? 0 : 2;
+    return std::nullopt;
+  }
+  return arguments;
+}
+
+}  // namespace wattfall::app

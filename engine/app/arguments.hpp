@@ -1,0 +1,41 @@
+// The command line as a value. Private to the program.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace wattfall::app {
+
+/// `--to WRITER[=PATH]`; no path: standard output.
+struct Delivery {
+  std::string writer;
+  std::optional<std::string> path;
+};
+
+enum class Color { automatic, always, never };
+
+struct Arguments {
+  enum class Verb { run, list };
+  Verb verb = Verb::run;
+  std::string file;                       ///< run: a path, or "-" for standard input
+  std::string what = "plugins", name;     ///< list: the sort of thing, and one of its names
+  std::optional<std::string> variant, sweep;
+  std::vector<std::pair<std::string, std::string>> settings;
+  std::vector<std::string> at;
+  bool as_written = false;
+  std::vector<Delivery> deliveries;       ///< never empty: `text` where none is given
+  unsigned threads = 0;                   ///< 0: as many as the machine has
+  std::optional<std::string> plugins;
+  bool no_plugins = false;
+  std::vector<std::string> allow;
+  bool quiet = false;
+  Color color = Color::automatic;
+};
+
+/// Reads the command line. Where there is nothing to do (help, version, wrong use: 2), what was to be printed has been, and the result is empty with
+/// `exit_code` set.
+std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code);
+
+}  // namespace wattfall::app

@@ -1,0 +1,167 @@
+#include "deliver.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <filesystem>
+
+#include "grammar/nearest_name.hpp"
+
+namespace wattfall::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+Diagnostic unwritable(const std::string& path, const std::string& why) {
+  return {.code = "unwritable", .span = {}, .text = "`" + path + "` could not be written: " + why, .fault = Fault::file};
+}
+
+/// Writes all of it to an open descriptor; the error's text where that fails.
+std::string write_all(int descriptor, const std::string& text) {
+  std::size_t done = 0;
+  while (done < text.size()) {
+    const ssize_t count = ::write(descriptor, text.data() + done, text.size() - done);
+    if (count < 0 && errno == EINTR) continue;
+    if (count < 0) return std::strerror(errno);
+    done += static_cast<std::size_t>(count);
+  }
+  return {};
+}
+
+/// A pipe or device cannot be replaced: what is there is written to as it is.
+bool is_special(const fs::path& path) {
+  std::error_code error;
+  const fs::file_status status = fs::status(path, error);
+  return !error && fs::exists(status) && !fs::is_regular_file(status);
+}
+
+std::string write_special(const fs::path& path, const std::string& text) {
+  const int descriptor = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
+  if (descriptor < 0) return std::strerror(errno);
+  std::string why = write_all(descriptor, text);
+  if (::close(descriptor) != 0 && why.empty()) why = std::strerror(errno);
+  return why;
+}
+
+/// The new report under a name of its own beside the old one, then put in its place: a reader sees the one or the other.
+class Draft {
+ public:
+  explicit Draft(const std::string& path) : path_(path) {
+    std::error_code error;
+    const fs::path real = fs::canonical(path_, error);
+    if (!error) path_ = real;  // through a symbolic link, to the file it stands for
+  }
+  ~Draft() {
+    if (!name_.empty()) ::unlink(name_.c_str());
+  }
+  Draft(Draft&& other) noexcept : path_(std::move(other.path_)), name_(std::exchange(other.name_, {})) {}
+  Draft(const Draft&) = delete;
+  Draft& operator=(const Draft&) = delete;
+  Draft& operator=(Draft&&) = delete;
+
+  std::string write(const std::string& text) {
+    if (::access(path_.c_str(), F_OK) == 0 && ::access(path_.c_str(), W_OK) != 0) return std::strerror(errno);
+    std::string name = path_.string() + ".XXXXXX";
+    const int descriptor = ::mkstemp(name.data());
+    if (descriptor < 0) return std::strerror(errno);
+    name_ = name;
+    std::string why = write_all(descriptor, text);
+    if (why.empty() && ::fchmod(descriptor, mode()) != 0) why = std::strerror(errno);
+    if (why.empty() && ::fsync(descriptor) != 0) why = std::strerror(errno);
+    if (::close(descriptor) != 0 && why.empty()) why = std::strerror(errno);
+    return why;
+  }
+
+  std::string put() {
+    if (::rename(name_.c_str(), path_.c_str()) != 0) return std::strerror(errno);
+    name_.clear();
+    return {};
+  }
+
+ private:
+  /// The old file's permissions, or those that a new file gets.
+  mode_t mode() const {
+    struct stat old {};
+    if (::stat(path_.c_str(), &old) == 0) return old.st_mode & 07777;
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    return 0666 & ~mask;
+  }
+
+  fs::path path_;
+  std::string name_;
+};
+
+/// A writer's report as a text.
+std::string make_report(const sdk::Writer& writer, const std::string& document, bool color, sdk::Status& status, sdk::Failure& failure) {
+  std::string report;
+  const sdk::Sink sink{&report, [](void* self, const char* bytes, std::size_t size) {
+                         return sdk::guarded(nullptr, [&] { static_cast<std::string*>(self)->append(bytes, size); });
+                       }};
+  const sdk::WriterOptions options{100, color ? 1u : 0u};
+  status = writer.write(writer.self, document.data(), document.size(), &options, &sink, &failure);
+  return report;
+}
+
+}  // namespace
+
+bool wants_color(Color color, int descriptor) {
+  if (color != Color::automatic) return color == Color::always;
+  const char* refused = std::getenv("NO_COLOR");
+  return (refused == nullptr || *refused == '\0') && ::isatty(descriptor) == 1;
+}
+
+Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::Registry& registry) {
+  std::vector<std::string> names;
+  for (const auto& entry : registry.writers) names.emplace_back(entry.thing->name);
+  Diagnostics diagnostics;
+  for (const Delivery& delivery : deliveries) {
+    if (registry.find_writer(delivery.writer) != nullptr) continue;
+    const std::string near = nearest_name(delivery.writer, names);
+    diagnostics.push_back({.code = "unknown-writer", .span = {}, .text = "no plugin brings a report writer `" + delivery.writer + "`",
+                           .expected = names.empty() ? "a plugin with report writers; none is there" : nearest_first(delivery.writer, names),
+                           .hint = near,
+                           .fault = names.empty() ? Fault::file : Fault::usage});
+  }
+  return diagnostics;
+}
+
+Diagnostics print(const std::string& text) {
+  const std::string why = write_all(STDOUT_FILENO, text);
+  if (!why.empty()) return {unwritable("standard output", why)};
+  return {};
+}
+
+Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries, const host::Registry& registry, Color color) {
+  std::vector<std::string> reports;
+  for (const Delivery& delivery : deliveries) {
+    const sdk::Writer& writer = *registry.find_writer(delivery.writer);
+    sdk::Status status = sdk::Status::ok;
+    sdk::Failure failure{};
+    reports.push_back(make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), status, failure));
+    if (status != sdk::Status::ok)
+      return {{.code = "writer-failed", .span = {}, .text = "the report writer `" + delivery.writer + "` failed: " + failure.text, .fault = Fault::file}};
+  }
+  std::vector<Draft> drafts;
+  for (std::size_t i = 0; i < deliveries.size(); ++i) {
+    if (!deliveries[i].path || is_special(*deliveries[i].path)) continue;
+    drafts.emplace_back(*deliveries[i].path);
+    if (const std::string why = drafts.back().write(reports[i]); !why.empty()) return {unwritable(*deliveries[i].path, why)};
+  }
+  for (std::size_t i = 0; i < deliveries.size(); ++i) {
+    if (!deliveries[i].path || !is_special(*deliveries[i].path)) continue;
+    if (const std::string why = write_special(*deliveries[i].path, reports[i]); !why.empty()) return {unwritable(*deliveries[i].path, why)};
+  }
+  for (Draft& draft : drafts)
+    if (const std::string why = draft.put(); !why.empty()) return {unwritable("the report", why)};
+  for (std::size_t i = 0; i < deliveries.size(); ++i)
+    if (!deliveries[i].path) return print(reports[i]);
+  return {};
+}
+
+}  // namespace wattfall::app

@@ -1,0 +1,84 @@
+// The program: arguments, plugins, verb, exit code.
+#include <unistd.h>
+
+#include <csignal>
+#include <cstdlib>
+#include <exception>
+#include <iostream>
+#include <sstream>
+
+#include "deliver.hpp"
+#include "verbs.hpp"
+
+namespace wattfall::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+fs::path program_folder() {
+  std::error_code error;
+  const fs::path program = fs::read_symlink("/proc/self/exe", error);
+  return error ? fs::path(".") : program.parent_path();
+}
+
+/// Beside the program, or where an installed one keeps them.
+fs::path built_in_folder() {
+  const fs::path folder = program_folder();
+  const fs::path beside = folder / "plugins";
+  std::error_code error;
+  return fs::is_directory(beside, error) ? beside : folder.parent_path() / "lib" / "wattfall" / "plugins";
+}
+
+host::PluginSearch where_to_look(const Arguments& arguments) {
+  host::PluginSearch search;
+  search.built_in = built_in_folder();
+  if (arguments.no_plugins) return search;
+  if (arguments.plugins) search.folders.emplace_back(*arguments.plugins);
+  if (const char* listed = std::getenv("WATTFALL_PLUGINS")) {
+    std::istringstream stream(listed);
+    for (std::string folder; std::getline(stream, folder, ':');)
+      if (!folder.empty()) search.folders.emplace_back(folder);
+  }
+  return search;
+}
+
+/// A folder named on the command line that is not there is an error; a plugin that does not fit is said, and left out.
+int say_troubles(const Arguments& arguments, const host::Plugins& plugins) {
+  Diagnostics grave, light;
+  for (const Diagnostic& trouble : plugins.troubles()) (trouble.code == "plugin-folder" ? grave : light).push_back(trouble);
+  if (!light.empty() && !arguments.quiet) say(light, arguments.color);
+  return grave.empty() ? 0 : say(grave, arguments.color);
+}
+
+int program(int argc, char** argv) {
+  int code = 0;
+  const std::optional<Arguments> arguments = read_arguments(argc, argv, code);
+  if (!arguments) return code;
+  const host::Plugins plugins = host::load_plugins(where_to_look(*arguments));
+  if (const int trouble = say_troubles(*arguments, plugins); trouble != 0) return trouble;
+  switch (arguments->verb) {
+    case Arguments::Verb::run: return run_verb(*arguments, plugins);
+    case Arguments::Verb::list: return list_verb(*arguments, plugins);
+  }
+  return 2;
+}
+
+}  // namespace
+
+int say(const Diagnostics& diagnostics, Color color) {
+  std::cerr << render(diagnostics, wants_color(color, STDERR_FILENO));
+  return exit_code(diagnostics);
+}
+
+}  // namespace wattfall::app
+
+int main(int argc, char** argv) {
+  // Nothing is half written when this comes: reports are put in place by one rename.
+  std::signal(SIGINT, [](int) { ::_exit(130); });
+  try {
+    return wattfall::app::program(argc, argv);
+  } catch (const std::exception& error) {
+    std::cerr << "wattfall: a fault of its own: " << error.what() << '\n';
+    return 4;
+  }
+}

@@ -1,0 +1,121 @@
+// Lowers parts to elements: one function for each sort of part that is more than a single element.
+#include "graph/build_graph.hpp"
+
+#include "check_graph.hpp"
+
+namespace wattfall::graph {
+namespace {
+
+using design::PartId;
+
+class Builder {
+ public:
+  explicit Builder(const design::Design& design) : design_(design) {
+    network_.node_count = static_cast<int>(design.nodes.size());
+    network_.source_node = design.source.node.index;
+    network_.source_other = design.source.other.index;
+    coupled_with_.assign(design.parts.size(), -1);
+    for (std::size_t i = 0; i < design.couplings.size(); ++i) {
+      coupled_with_[design.couplings[i].first.index] = static_cast<int>(i);
+      coupled_with_[design.couplings[i].second.index] = static_cast<int>(i);
+    }
+  }
+
+  Network build() {
+    std::vector<std::vector<int>> elements_of(design_.parts.size());
+    owners_ = &elements_of;
+    for (std::size_t i = 0; i < design_.parts.size(); ++i) lower(PartId{static_cast<int>(i)}, design_.parts[i]);
+    network_.first_element.reserve(design_.parts.size() + 1);
+    for (const std::vector<int>& own : elements_of) {
+      network_.first_element.push_back(static_cast<int>(network_.part_elements.size()));
+      network_.part_elements.insert(network_.part_elements.end(), own.begin(), own.end());
+    }
+    network_.first_element.push_back(static_cast<int>(network_.part_elements.size()));
+    return std::move(network_);
+  }
+
+ private:
+  void lower(PartId id, const design::Part& part) {
+    if (coupled_with_[id.index] >= 0) return lower_coupled(id);
+    if (const auto* stub = std::get_if<design::Stub>(&part.model)) return lower_stub(id, part, *stub);
+    if (const auto* transformer = std::get_if<design::Transformer>(&part.model)) return lower_transformer(id, part, *transformer);
+    if (std::holds_alternative<design::Choke>(part.model)) return lower_choke(id, part);
+    if (std::holds_alternative<design::Selector>(part.model)) return lower_selector(id, part);
+    if (!design::is_two_port(part)) return add(id, {.form = Element::Form::branch, .node = {at(part, 0), at(part, 1), 0, 0}});
+    const bool line = std::holds_alternative<design::Line>(part.model);
+    add(id, {.form = line ? Element::Form::line : Element::Form::matrix,
+             .node = {at(part, 0), at(part, 1), at(part, 2), at(part, 3)}});
+  }
+
+  /// A stub is a line whose far end is an inner node with nothing on it, or joined to the near end's other conductor.
+  void lower_stub(PartId id, const design::Part& part, const design::Stub& stub) {
+    const int near = at(part, 0), other = at(part, 1);
+    add(id, {.form = Element::Form::line, .node = {near, other, stub.open ? inner_node() : other, other}});
+  }
+
+  void lower_transformer(PartId id, const design::Part& part, const design::Transformer& made) {
+    int from = at(part, 0);
+    const int from_other = at(part, 1);
+    if (made.winding_ohms || made.leakage_henries) {
+      const int inside = inner_node();
+      add(id, {.form = Element::Form::branch, .role = Element::Role::winding, .node = {from, inside, 0, 0}});
+      from = inside;
+    }
+    if (made.magnetizing_henries || made.core_ohms)
+      add(id, {.form = Element::Form::branch, .role = Element::Role::core, .node = {from, from_other, 0, 0}});
+    add(id, {.form = Element::Form::ideal, .role = Element::Role::turns, .node = {from, from_other, at(part, 2), at(part, 3)}});
+  }
+
+  /// A choke winds both conductors together with perfect coupling: U_ac = U_bd = Z (I_a + I_b). So the two windings are an ideal 1:1
+  /// between (a, c) and (b, d), with the common-mode impedance across one of them.
+  void lower_choke(PartId id, const design::Part& part) {
+    const int a = at(part, 0), b = at(part, 1), c = at(part, 2), d = at(part, 3);
+    add(id, {.form = Element::Form::branch, .role = Element::Role::common_mode, .node = {b, d, 0, 0}});
+    add(id, {.form = Element::Form::ideal, .role = Element::Role::difference, .node = {a, c, b, d}});
+  }
+
+  void lower_selector(PartId id, const design::Part& part) {
+    for (std::size_t i = 1; i < part.terminals.size(); ++i)
+      add(id, {.form = Element::Form::branch, .choice = static_cast<int>(i) - 1,
+               .node = {at(part, 0), part.terminals[i].index, 0, 0}});
+  }
+
+  /// Two coupled coils are one two-port, owned by both; it is added with the first of them.
+  void lower_coupled(PartId id) {
+    const int index = coupled_with_[id.index];
+    const design::Coupling& coupling = design_.couplings[index];
+    if (coupling.first != id) return;
+    const design::Part& first = design_.parts[coupling.first.index];
+    const design::Part& second = design_.parts[coupling.second.index];
+    add(id, {.form = Element::Form::matrix, .role = Element::Role::coupled, .coupling = index,
+             .node = {at(first, 0), at(first, 1), at(second, 0), at(second, 1)}});
+    (*owners_)[coupling.second.index].push_back(static_cast<int>(network_.elements.size()) - 1);
+  }
+
+  void add(PartId id, Element element) {
+    element.part = id;
+    (*owners_)[id.index].push_back(static_cast<int>(network_.elements.size()));
+    network_.elements.push_back(element);
+  }
+  static int at(const design::Part& part, std::size_t terminal) { return part.terminals[terminal].index; }
+  int inner_node() { return network_.node_count++; }
+
+  const design::Design& design_;
+  Network network_;
+  std::vector<int> coupled_with_;
+  std::vector<std::vector<int>>* owners_ = nullptr;
+};
+
+}  // namespace
+
+Result<Network> build_graph(const design::Design& design) {
+  Result<Network> result;
+  check_ends(design, result.diagnostics);
+  if (!result.diagnostics.empty()) return result;
+  Network network = Builder(design).build();
+  check_sections(design, network, result.diagnostics);
+  if (result.diagnostics.empty()) result.value = std::move(network);
+  return result;
+}
+
+}  // namespace wattfall::graph

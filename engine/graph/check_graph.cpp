@@ -1,0 +1,210 @@
+// Connectivity of a network, with Boost.Graph: sections that conductors join, and what is coupled to the source at all.
+#include "check_graph.hpp"
+
+#include <boost/graph/adjacency_list.hpp>
+#include <boost/graph/connected_components.hpp>
+#include <boost/pending/disjoint_sets.hpp>
+#include <numeric>
+#include <set>
+
+namespace wattfall::graph {
+namespace {
+
+using Graph = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS>;
+
+/// Component number of every vertex.
+std::vector<int> components(const Graph& graph) {
+  std::vector<int> component(boost::num_vertices(graph));
+  boost::connected_components(graph, component.data());
+  return component;
+}
+
+std::string quoted(const std::string& name) { return "`" + name + "`"; }
+
+std::string list_names(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (i == 8) return text + " and " + std::to_string(names.size() - i) + " more";
+    text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + quoted(names[i]);
+  }
+  return text;
+}
+
+/// Conductors: every port of an element fixes the difference of potential between its two nodes.
+Graph conductor_graph(const Network& network) {
+  Graph graph(network.node_count);
+  for (const Element& element : network.elements) {
+    boost::add_edge(element.node[0], element.node[1], graph);
+    if (element.ports() == 2) boost::add_edge(element.node[2], element.node[3], graph);
+  }
+  boost::add_edge(network.source_node, network.source_other, graph);
+  return graph;
+}
+
+/// As conductor_graph, but an element joins all its nodes: power can pass between them. Ground joins nothing by itself, or an island
+/// beside the network would count as coupled to it; so each element's own nodes above ground are joined.
+Graph coupling_graph(const Network& network) {
+  Graph graph(network.node_count);
+  const auto join = [&graph](int a, int b) {
+    if (a != 0 && b != 0) boost::add_edge(a, b, graph);
+  };
+  for (const Element& element : network.elements) {
+    const int ends = 2 * element.ports();
+    int previous = 0;
+    for (int i = 0; i < ends; ++i) {
+      if (element.node[i] == 0) continue;
+      join(previous, element.node[i]);
+      previous = element.node[i];
+    }
+  }
+  join(network.source_node, network.source_other);
+  return graph;
+}
+
+std::vector<std::string> node_names(const design::Design& design, const std::vector<int>& component, int which) {
+  std::vector<std::string> names;
+  for (std::size_t i = 1; i < design.nodes.size(); ++i)
+    if (component[i] == which) names.push_back(design.nodes[i].name);
+  return names;
+}
+
+void say_island(const design::Design& design, const std::vector<int>& component, int which, Diagnostics& diagnostics) {
+  std::vector<std::string> parts;
+  Diagnostic diagnostic{.code = "island"};
+  for (const design::Part& part : design.parts) {
+    bool member = false;
+    for (design::NodeId terminal : part.terminals) member |= terminal.index != 0 && component[terminal.index] == which;
+    if (!member) continue;
+    if (parts.empty()) diagnostic.span = part.span;
+    else if (diagnostic.notes.size() < 8) diagnostic.notes.push_back({part.span, "and " + quoted(part.name)});
+    parts.push_back(part.name);
+    if (design::is_load(part))
+      diagnostics.push_back({.code = "unreachable-load", .span = part.span,
+                             .text = "no part leads from the source to the load " + quoted(part.name),
+                             .expected = "a path of parts from node " +
+                                         quoted(design.nodes[design.source.node.index].name) + " to it"});
+  }
+  diagnostic.text = (parts.size() == 1 ? "the part " : "the parts ") + list_names(parts) + " at node " +
+                    list_names(node_names(design, component, which)) + " are an island: nothing couples them to the source";
+  diagnostic.hint = "a misspelt node name makes two nodes of one";
+  diagnostics.push_back(std::move(diagnostic));
+}
+
+void check_islands(const design::Design& design, const Network& network, Diagnostics& diagnostics) {
+  const std::vector<int> component = components(coupling_graph(network));
+  std::set<int> said{component[network.source_node != 0 ? network.source_node : network.source_other]};
+  for (std::size_t i = 1; i < design.nodes.size(); ++i)
+    if (said.insert(component[i]).second) say_island(design, component, component[i], diagnostics);
+}
+
+void check_ground(const design::Design& design, Network& network, Diagnostics& diagnostics) {
+  const std::vector<int> component = components(conductor_graph(network));
+  std::set<int> said{component[0]};
+  if (component[network.source_node] != component[0]) {
+    diagnostics.push_back({.code = "no-path-to-ground", .span = design.source.span,
+                           .text = "nothing joins node " + list_names(node_names(design, component, component[network.source_node])) +
+                                   " to ground",
+                           .expected = "at least one part with an end on `ground` on the source's side"});
+    return;
+  }
+  for (int node = 1; node < network.node_count; ++node)
+    if (said.insert(component[node]).second) network.floating_reference.push_back(node);
+}
+
+/// Ideal transformers tie potentials together; one more between nodes already tied leaves its current undetermined.
+void check_transformer_loops(const design::Design& design, const Network& network, Diagnostics& diagnostics) {
+  std::vector<int> rank(network.node_count), parent(network.node_count);
+  boost::disjoint_sets<int*, int*> sets(rank.data(), parent.data());
+  for (int i = 0; i < network.node_count; ++i) sets.make_set(i);
+  std::vector<const design::Part*> seen;
+  for (const Element& element : network.elements) {
+    if (element.form != Element::Form::ideal || element.node[1] != 0 || element.node[3] != 0) continue;
+    const design::Part& part = design.parts[element.part.index];
+    const bool to_ground = element.node[0] == 0 || element.node[2] == 0;
+    if (to_ground || sets.find_set(element.node[0]) == sets.find_set(element.node[2])) {
+      Diagnostic diagnostic{.code = "transformer-loop", .span = part.span,
+                            .text = "ideal transformers form a loop that " + quoted(part.name) +
+                                    " closes: nothing determines the current in it",
+                            .hint = "give one of them a `winding` resistance or `leakage`"};
+      for (const design::Part* other : seen) diagnostic.notes.push_back({other->span, quoted(other->name) + " may be in the loop"});
+      diagnostics.push_back(std::move(diagnostic));
+    } else {
+      sets.union_set(element.node[0], element.node[2]);
+    }
+    seen.push_back(&part);
+  }
+}
+
+void check_one_node(const design::Design& design, const design::Part& part, Diagnostics& diagnostics) {
+  const auto say = [&](design::NodeId node, const std::string& which) {
+    diagnostics.push_back({.code = "both-ends-on-one-node", .span = part.span,
+                           .text = which + " of " + quoted(part.name) + " are on one node, " + quoted(design.nodes[node.index].name),
+                           .expected = "two different nodes"});
+  };
+  const auto& ends = part.terminals;
+  if (std::holds_alternative<design::Selector>(part.model)) {
+    for (std::size_t i = 1; i < ends.size(); ++i)
+      if (ends[i] == ends[0]) say(ends[0], "two ends");
+    return;
+  }
+  if (ends[0] == ends[1]) return say(ends[0], ends.size() == 2 ? "both ends" : "both conductors of the in side");
+  if (ends.size() < 4) return;
+  if (ends[2] == ends[3]) return say(ends[2], "both conductors of the out side");
+  if (ends[0] == ends[2] && ends[1] == ends[3]) say(ends[0], "both sides");
+}
+
+void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
+  std::vector<int> ends(design.nodes.size(), 0);
+  std::vector<const design::Part*> first(design.nodes.size(), nullptr);
+  ++ends[design.source.node.index];
+  ++ends[design.source.other.index];
+  for (const design::Part& part : design.parts)
+    for (design::NodeId terminal : part.terminals) {
+      ++ends[terminal.index];
+      if (first[terminal.index] == nullptr) first[terminal.index] = &part;
+    }
+  for (std::size_t i = 1; i < design.nodes.size(); ++i) {
+    if (ends[i] != 1) continue;
+    const bool source = first[i] == nullptr;
+    diagnostics.push_back({.code = "single-end", .span = source ? design.source.span : first[i]->span,
+                           .text = "node " + quoted(design.nodes[i].name) + " has a single end, that of " +
+                                   quoted(source ? design.source.name : first[i]->name) + ": no current can flow there",
+                           .expected = "a second part at " + quoted(design.nodes[i].name),
+                           .hint = "a misspelt node name makes two nodes of one"});
+  }
+}
+
+void check_short(const design::Design& design, Diagnostics& diagnostics) {
+  const design::Source& source = design.source;
+  if (source.node == source.other)
+    diagnostics.push_back({.code = "shorted-source", .span = source.span,
+                           .text = "the source " + quoted(source.name) + " is shorted: both its ends are on " +
+                                   quoted(design.nodes[source.node.index].name)});
+  for (const design::Part& part : design.parts) {
+    const auto* resistor = std::get_if<design::Resistor>(&part.model);
+    if (resistor == nullptr || !resistor->ohms.constant() || resistor->ohms.constant_value() != 0.0 || resistor->inductance) continue;
+    const bool across = (part.terminals[0] == source.node && part.terminals[1] == source.other) ||
+                        (part.terminals[1] == source.node && part.terminals[0] == source.other);
+    if (across)
+      diagnostics.push_back({.code = "shorted-source", .span = part.span,
+                             .text = quoted(part.name) + " of 0 ohm shorts the source " + quoted(source.name),
+                             .notes = {{source.span, "the source is here"}}});
+  }
+}
+
+}  // namespace
+
+void check_ends(const design::Design& design, Diagnostics& diagnostics) {
+  for (const design::Part& part : design.parts) check_one_node(design, part, diagnostics);
+  check_single_ends(design, diagnostics);
+  check_short(design, diagnostics);
+}
+
+void check_sections(const design::Design& design, Network& network, Diagnostics& diagnostics) {
+  check_islands(design, network, diagnostics);
+  if (!diagnostics.empty()) return;
+  check_ground(design, network, diagnostics);
+  check_transformer_loops(design, network, diagnostics);
+}
+
+}  // namespace wattfall::graph

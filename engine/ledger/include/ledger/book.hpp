@@ -1,0 +1,15 @@
+// solution -> ledger.
+#pragma once
+
+#include "graph/network.hpp"
+#include "ledger/ledger.hpp"
+#include "solve/solution.hpp"
+
+namespace wattfall::ledger {
+
+/// Books every watt of every state. `looks` are those the solution was asked for. Where the source folds back, powers are scaled by the share
+/// it still gives at that SWR, volts and amps by its root. Cost: O(parts) a state.
+Ledger book(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
+            const std::vector<design::Look>& looks);
+
+}  // namespace wattfall::ledger

@@ -1,0 +1,165 @@
+#include "engine/run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <future>
+#include <optional>
+
+#include "graph/build_graph.hpp"
+#include "judge/figures.hpp"
+#include "judge/judge.hpp"
+#include "ledger/book.hpp"
+#include "plan/make_plan.hpp"
+#include "report/document.hpp"
+#include "solve/solve.hpp"
+#include "tune/tune.hpp"
+
+namespace wattfall {
+namespace {
+
+/// One variant's stages, and what each made: later ones point into earlier ones.
+struct VariantRun {
+  const design::Design* design = nullptr;
+  std::optional<graph::Network> network;
+  plan::Plan plan;
+  tune::Tuning tuning;
+  ledger::Ledger ledger;
+  report::VariantResult result;
+  Diagnostics diagnostics;
+};
+
+solve::States states_of(const design::Design& design, const tune::Tuning& tuning) {
+  solve::States states;
+  states.knob_count = design.knobs.size();
+  for (std::size_t s = 0; s < design.frequencies_hz.size(); ++s) states.add(design.frequencies_hz[s], tuning.settings[s]);
+  return states;
+}
+
+std::vector<report::Setting> settings_of(const design::Design& design, const tune::Tuning& tuning) {
+  std::vector<report::Setting> settings;
+  for (std::size_t k = 0; k < design.knobs.size(); ++k) {
+    const design::Knob& knob = design.knobs[k];
+    report::Setting setting{.knob = design::KnobId{static_cast<int>(k)}, .values = {}, .at_end = {}};
+    const double lower = knob.choices.empty() ? knob.lower : knob.choices.front();
+    const double upper = knob.choices.empty() ? knob.upper : knob.choices.back();
+    for (const std::vector<double>& values : tuning.settings) {
+      setting.values.push_back(values[k]);
+      setting.at_end.push_back(std::abs(values[k] - lower) <= 1e-6 * std::abs(lower) || std::abs(values[k] - upper) <= 1e-6 * std::abs(upper));
+    }
+    settings.push_back(std::move(setting));
+  }
+  return settings;
+}
+
+report::VariantResult::Story story_of(const VariantRun& run, const solve::Solution& solution) {
+  report::VariantResult::Story story;
+  story.unknowns = run.plan.unknowns;
+  story.operations = run.plan.operations.size();
+  story.states = solution.states.size();
+  story.robust_states = solution.robust_count();
+  story.robust_why = solution.robust_why();
+  for (std::size_t s = 0; s < solution.states.size(); ++s)
+    story.worst_residual = std::max(story.worst_residual, std::abs(run.ledger.totals.residual_w[s]) / run.ledger.totals.available_w[s]);
+  story.tuner_evaluations = run.tuning.evaluations;
+  return story;
+}
+
+/// The network leaves something undetermined at every point: there is nothing to report.
+Diagnostic unsolved(const design::Design& design) {
+  return {.code = "undetermined", .span = design.source.span,
+          .text = "the network leaves something undetermined at every frequency, so it cannot be solved",
+          .expected = "a loss, however small, in every loop and resonance that the source does not reach",
+          .fault = Fault::numeric};
+}
+
+VariantRun run_variant(const design::Design& design, const host::Registry& registry, bool as_written) {
+  VariantRun run;
+  run.design = &design;
+  Result<graph::Network> network = graph::build_graph(design);
+  run.diagnostics = std::move(network.diagnostics);
+  if (!run.diagnostics.empty()) return run;
+  run.network = std::move(network.value);
+
+  run.plan = plan::make_plan(*run.network);
+
+  design::Design asked = design;
+  if (as_written) asked.tunes.clear();
+  Result<tune::Tuning> tuning = tune::tune(asked, *run.network, run.plan, registry.find_optimizer());
+  run.diagnostics = std::move(tuning.diagnostics);
+  if (!run.diagnostics.empty()) return run;
+  run.tuning = std::move(*tuning.value);
+
+  const std::vector<design::Look> looks = judge::looks_of(design);
+  const solve::Solution solution = solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks);
+  if (std::count(solution.untrusted.begin(), solution.untrusted.end(), 1) == static_cast<std::ptrdiff_t>(solution.untrusted.size())) {
+    run.diagnostics.push_back(unsolved(design));
+    return run;
+  }
+
+  run.ledger = ledger::book(design, *run.network, solution, looks);
+
+  run.result.judgement = judge::judge(design, run.ledger, solution);
+  auto& warnings = run.result.judgement.warnings;
+  warnings.insert(warnings.begin(), run.tuning.warnings.begin(), run.tuning.warnings.end());
+
+  run.result.design = &design;
+  run.result.tuned = !asked.tunes.empty();
+  run.result.settings = settings_of(design, run.tuning);
+  for (std::size_t p = 0; p < design.planes.size(); ++p) {
+    const auto same = [&](const design::Look& look) {
+      return look.node == design.planes[p].look.node && look.into == design.planes[p].look.into;
+    };
+    run.result.plane_looks.push_back(static_cast<std::size_t>(std::find_if(looks.begin(), looks.end(), same) - looks.begin()));
+  }
+  run.result.story = story_of(run, solution);
+  return run;
+}
+
+/// Variants side by side, in the order of the text whatever the number of threads.
+std::vector<VariantRun> run_variants(const design::DesignSet& designs, const host::Registry& registry, const RunOptions& options) {
+  std::vector<VariantRun> runs(designs.variants.size());
+  for (std::size_t first = 0; first < runs.size(); first += std::max(1u, options.threads)) {
+    std::vector<std::future<VariantRun>> pending;
+    for (std::size_t v = first; v < std::min<std::size_t>(runs.size(), first + std::max(1u, options.threads)); ++v)
+      pending.push_back(std::async(options.threads > 1 ? std::launch::async : std::launch::deferred, run_variant,
+                                   std::cref(designs.variants[v]), std::cref(registry), options.resolve.as_written));
+    for (std::size_t i = 0; i < pending.size(); ++i) runs[first + i] = pending[i].get();
+  }
+  return runs;
+}
+
+}  // namespace
+
+Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
+  Outcome outcome;
+  outcome.sources.push_back(text);
+  const design::Catalog catalog(registry);
+
+  const Result<syntax::File> tree = parse(text, catalog.vocabulary());
+  outcome.diagnostics = tree.diagnostics;
+  if (!tree.value) return outcome;
+
+  const Result<design::DesignSet> designs = design::resolve(*tree.value, catalog, registry, options.resolve);
+  outcome.diagnostics.insert(outcome.diagnostics.end(), designs.diagnostics.begin(), designs.diagnostics.end());
+  sort_by_place(outcome.diagnostics);
+  if (!outcome.diagnostics.empty()) return outcome;
+  for (const design::Design& design : designs.value->variants)
+    outcome.sources.insert(outcome.sources.end(), design.sources.begin(), design.sources.end());
+
+  std::vector<VariantRun> runs = run_variants(*designs.value, registry, options);
+  for (const VariantRun& variant : runs)
+    outcome.diagnostics.insert(outcome.diagnostics.end(), variant.diagnostics.begin(), variant.diagnostics.end());
+  sort_by_place(outcome.diagnostics);
+  if (!outcome.diagnostics.empty()) return outcome;
+
+  std::vector<report::VariantResult> results;
+  for (VariantRun& variant : runs) {
+    variant.result.ledger = &variant.ledger;
+    outcome.requirements_met &= variant.result.judgement.all_met();
+    results.push_back(variant.result);
+  }
+  outcome.document = report::make_document("run", registry, results);
+  return outcome;
+}
+
+}  // namespace wattfall

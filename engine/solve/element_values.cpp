@@ -1,0 +1,225 @@
+#include "solve/element_values.hpp"
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace wattfall::solve {
+namespace {
+
+using namespace design;
+constexpr Complex j{0.0, 1.0};
+
+/// Where a part stands: its frequency, and the setting of the knobs.
+struct Point {
+  double frequency_hz;
+  std::span<const double> knobs;
+  double omega;
+
+  Complex at(const Value& value) const { return value.at(frequency_hz, knobs); }
+  double real(const Value& value) const { return value.at(frequency_hz, knobs).real(); }
+  double real(const std::optional<Value>& value) const { return value ? real(*value) : 0.0; }
+};
+
+ElementValue branch(Complex n, Complex d, double loss) {
+  ElementValue value;
+  value.n = n;
+  value.d = d;
+  value.loss = loss;
+  return value;
+}
+
+/// Series loss resistance of a reactance `reactance_at(w)` [ohm]: X/Q; or X(f0)/Q sqrt(f/f0), the square root being that of skin effect.
+template <class Reactance>
+double series_ohms(const SeriesLoss& loss, const Point& point, Reactance reactance_at) {
+  switch (loss.form) {
+    case SeriesLoss::Form::none: return 0.0;
+    case SeriesLoss::Form::resistance: return point.real(loss.value);
+    case SeriesLoss::Form::q: return reactance_at(point.omega) / point.real(loss.value);
+    case SeriesLoss::Form::q_at: break;
+  }
+  const double f0 = point.real(loss.at_hz);
+  return reactance_at(2.0 * std::numbers::pi * f0) / point.real(loss.value) * std::sqrt(point.frequency_hz / f0);
+}
+
+/// R + j w L, with C across both: n = R + j w L, d = 1 + j w C n, and Re(n conj d) = R exactly.
+ElementValue series_with_capacitance(double ohms, double henries, double farads, double omega) {
+  const Complex n{ohms, omega * henries};
+  return branch(n, 1.0 + j * (omega * farads) * n, ohms);
+}
+
+double coil_ohms(const Inductor& coil, const Point& point) {
+  const double henries = point.real(coil.henries);
+  return series_ohms(coil.loss, point, [&](double omega) { return omega * henries; });
+}
+
+double coil_farads(const Inductor& coil, const Point& point) {
+  if (!coil.resonance_hz) return point.real(coil.capacitance);
+  const double omega0 = 2.0 * std::numbers::pi * point.real(*coil.resonance_hz);
+  return 1.0 / (omega0 * omega0 * point.real(coil.henries));
+}
+
+ElementValue of(const Resistor& part, const Point& point) {
+  return series_with_capacitance(point.real(part.ohms), point.real(part.inductance), point.real(part.capacitance), point.omega);
+}
+
+ElementValue of(const Inductor& part, const Point& point) {
+  return series_with_capacitance(coil_ohms(part, point), point.real(part.henries), coil_farads(part, point), point.omega);
+}
+
+/// Z = R + j w L + 1/Y with Y = j w C + w C tan d: n = (R + j w L) Y + 1, d = Y, Re(n conj d) = R |Y|^2 + Re Y.
+ElementValue of(const Capacitor& part, const Point& point) {
+  const double farads = point.real(part.farads);
+  const Complex y{point.omega * farads * point.real(part.tangent), point.omega * farads};
+  const double ohms = farads == 0.0 ? 0.0 : series_ohms(part.loss, point, [&](double omega) { return 1.0 / (omega * farads); });
+  const Complex series{ohms, point.omega * point.real(part.inductance)};
+  return branch(series * y + 1.0, y, ohms * std::norm(y) + y.real());
+}
+
+Complex interpolate(const Table& table, double frequency_hz) {
+  const auto& keys = table.frequencies_hz;
+  std::size_t i = 1;
+  while (i + 1 < keys.size() && keys[i] < frequency_hz) ++i;
+  if (keys.size() == 1) return table.values.front();
+  const double share = (frequency_hz - keys[i - 1]) / (keys[i] - keys[i - 1]);
+  return table.values[i - 1] + share * (table.values[i] - table.values[i - 1]);
+}
+
+ElementValue impedance_branch(Complex z) { return branch(z, 1.0, z.real()); }
+
+ElementValue of(const Load& part, const Point& point) {
+  if (const auto* value = std::get_if<Value>(&part.impedance)) return impedance_branch(point.at(*value));
+  if (const auto* table = std::get_if<Table>(&part.impedance)) return impedance_branch(interpolate(*table, point.frequency_hz));
+  if (const auto* series = std::get_if<Load::Series>(&part.impedance)) {
+    Complex z{point.real(series->ohms), point.omega * point.real(series->henries)};
+    if (series->farads) z += 1.0 / (j * point.omega * point.real(*series->farads));
+    return impedance_branch(z);
+  }
+  // A measured reflection: Z = R (1 + S)/(1 - S), so an open (S = 1) needs no infinity.
+  const auto& data = *std::get<std::shared_ptr<const measured::Network>>(part.impedance);
+  Complex s{std::numeric_limits<double>::quiet_NaN(), 0.0};
+  measured::parameters_at(data, point.frequency_hz, &s);
+  const double r = data.reference_ohm[0];
+  return branch(r * (1.0 + s), 1.0 - s, r * (1.0 - std::norm(s)));
+}
+
+ElementValue of_line(const LineMake& make, const Point& point) {
+  const sdk::LineData data{{make.impedance_ohm.real(), make.impedance_ohm.imag()}, make.velocity, make.losses.data(), make.losses.size()};
+  sdk::Complex gamma{}, impedance{};
+  sdk::Failure failure{};
+  ElementValue value;
+  const auto status = make.model->propagate(make.model->self, &data, make.k1, make.k2, &point.frequency_hz, 1, &gamma, &impedance, &failure);
+  if (status != sdk::Status::ok) gamma.re = std::numeric_limits<double>::quiet_NaN();
+  value.gamma_l = Complex{gamma.re, gamma.im} * point.real(make.length_m);
+  value.impedance = {impedance.re, impedance.im};
+  return value;
+}
+
+/// Winding resistance and leakage in series; magnetizing inductance and core loss across. Y = 1/Rc + 1/(j w Lm).
+ElementValue of_transformer(const Transformer& part, graph::Element::Role role, const Point& point) {
+  if (role == graph::Element::Role::winding)
+    return series_with_capacitance(point.real(part.winding_ohms), point.real(part.leakage_henries), 0.0, point.omega);
+  ElementValue value;
+  value.ratio = point.real(part.ratio);
+  if (role == graph::Element::Role::turns) return value;
+  const double reactance = part.magnetizing_henries ? point.omega * point.real(*part.magnetizing_henries) : 0.0;
+  double conductance = part.core_ohms ? 1.0 / point.real(*part.core_ohms) : 0.0;
+  if (part.core_q) conductance = 1.0 / (point.real(*part.core_q) * reactance);
+  return branch(1.0, {conductance, reactance > 0.0 ? -1.0 / reactance : 0.0}, conductance);
+}
+
+/// From S with port references R: D (V - R I) = S D (V + R I), D = diag(1/sqrt R); rows scaled by sqrt R.
+ElementValue from_scattering(const std::array<Complex, 4>& s, double r1, double r2) {
+  const double r[2] = {r1, r2};
+  ElementValue value;
+  for (int row = 0; row < 2; ++row)
+    for (int column = 0; column < 2; ++column) {
+      const double unit = row == column ? 1.0 : 0.0;
+      const double scale = std::sqrt(r[row] / r[column]);
+      value.a[2 * row + column] = (unit - s[2 * row + column]) * scale;
+      value.b[2 * row + column] = -(unit + s[2 * row + column]) * scale * r[column];
+    }
+  return value;
+}
+
+ElementValue of(const TwoPort& part, const Point& point) {
+  std::array<Complex, 4> s;
+  s.fill(std::numeric_limits<double>::quiet_NaN());
+  measured::parameters_at(*part.data, point.frequency_hz, s.data());
+  return from_scattering(s, part.data->reference_ohm[0], part.data->reference_ohm[1]);
+}
+
+/// An attenuator is matched both ways and passes the voltage ratio 10^(-dB/20).
+ElementValue of(const Pad& part, const Point& point) {
+  const double through = std::pow(10.0, -point.real(part.attenuation_db) / 20.0);
+  const double r = point.real(part.impedance_ohm);
+  return from_scattering({0.0, through, through, 0.0}, r, r);
+}
+
+ElementValue of(const Choke& part, const Point& point) {
+  return impedance_branch(part.table ? interpolate(*part.table, point.frequency_hz) : point.at(part.impedance_ohm));
+}
+
+ElementValue of_selector(const Selector& part, int choice, const Point& point) {
+  const bool closed = std::lround(point.real(part.choice)) == choice;
+  return closed ? branch(0.0, 1.0, 0.0) : branch(1.0, 0.0, 0.0);
+}
+
+ElementValue of(const PluginPart& part, const Point& point) {
+  std::vector<sdk::Complex> values;
+  for (const Value& value : part.values) {
+    const Complex at = point.at(value);
+    values.push_back({at.real(), at.imag()});
+  }
+  sdk::Complex a[4] = {}, b[4] = {};
+  sdk::Failure failure{};
+  const auto status = part.kind->rows(part.kind->self, values.data(), &point.frequency_hz, 1, a, b, &failure);
+  if (status != sdk::Status::ok) a[0].re = std::numeric_limits<double>::quiet_NaN();
+  ElementValue value;
+  for (int i = 0; i < 4; ++i) {
+    value.a[i] = {a[i].re, a[i].im};
+    value.b[i] = {b[i].re, b[i].im};
+  }
+  if (part.kind->ports == 2) return value;
+  return branch(-value.b[0], value.a[0], (-value.b[0] * std::conj(value.a[0])).real());
+}
+
+/// V = Z (I - j w C V), Z = [R1 + j w L1, j w M; j w M, R2 + j w L2]: A = 1 + Z j w C, B = -Z.
+ElementValue of_coupled(const design::Design& design, const design::Coupling& coupling, const Point& point) {
+  const PartId ids[2] = {coupling.first, coupling.second};
+  ElementValue value;
+  double henries[2];
+  for (int i = 0; i < 2; ++i) {
+    const auto& coil = std::get<Inductor>(design.parts[ids[i].index].model);
+    henries[i] = point.real(coil.henries);
+    value.coil_ohms[i] = coil_ohms(coil, point);
+    value.coil_susceptance[i] = point.omega * coil_farads(coil, point);
+  }
+  const double mutual = point.real(coupling.factor) * std::sqrt(henries[0] * henries[1]);
+  for (int row = 0; row < 2; ++row)
+    for (int column = 0; column < 2; ++column) {
+      const Complex z = row == column ? Complex{value.coil_ohms[row], point.omega * henries[row]} : Complex{0.0, point.omega * mutual};
+      value.a[2 * row + column] = (row == column ? 1.0 : 0.0) + z * j * value.coil_susceptance[column];
+      value.b[2 * row + column] = -z;
+    }
+  return value;
+}
+
+}  // namespace
+
+ElementValue element_value(const design::Design& design, const graph::Element& element, double frequency_hz,
+                           std::span<const double> knobs) {
+  const Point point{frequency_hz, knobs, 2.0 * std::numbers::pi * frequency_hz};
+  if (element.role == graph::Element::Role::coupled) return of_coupled(design, design.couplings[element.coupling], point);
+  return std::visit(
+      [&](const auto& model) -> ElementValue {
+        using Model = std::decay_t<decltype(model)>;
+        if constexpr (std::is_same_v<Model, Line> || std::is_same_v<Model, Stub>) return of_line(model.make, point);
+        else if constexpr (std::is_same_v<Model, Transformer>) return of_transformer(model, element.role, point);
+        else if constexpr (std::is_same_v<Model, Selector>) return of_selector(model, element.choice, point);
+        else return of(model, point);
+      },
+      design.parts[element.part.index].model);
+}
+
+}  // namespace wattfall::solve

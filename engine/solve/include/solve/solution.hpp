@@ -1,0 +1,64 @@
+// What the network does in every state: potentials of its nodes, currents of its elements, and what both look like from chosen places.
+// Structure of arrays: every series runs over the states. Phasors are rms; time runs as e^(+j w t).
+#pragma once
+
+#include <complex>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "design/design.hpp"
+
+namespace wattfall::solve {
+
+using Series = std::vector<double>;
+using ComplexSeries = std::vector<std::complex<double>>;
+
+/// The points to solve: a frequency and the value of every knob in each.
+struct States {
+  std::vector<double> frequencies_hz;
+  std::vector<double> knobs;  ///< states x knob_count, row-major
+  std::size_t knob_count = 0;
+
+  std::size_t size() const { return frequencies_hz.size(); }
+  std::span<const double> knobs_at(std::size_t state) const { return {knobs.data() + state * knob_count, knob_count}; }
+  void add(double frequency_hz, std::span<const double> setting) {
+    frequencies_hz.push_back(frequency_hz);
+    knobs.insert(knobs.end(), setting.begin(), setting.end());
+  }
+};
+
+/// One element's currents into the first terminals of its ports, and its heat.
+struct Flow {
+  ComplexSeries amps1, amps2;  ///< amps2: two-ports only
+  Series heat1_w, heat2_w;     ///< heat2_w: of the second of two coupled coils; else empty
+  /// Lines only: gamma l, Z0, and the voltage waves that enter at each end [V rms]: V1 = wave1 + e^(-gamma l) wave2.
+  ComplexSeries gamma_l, impedance_ohm, wave1, wave2;
+};
+
+/// From a design::Look, in every state.
+struct LookResponse {
+  ComplexSeries admittance_into;    ///< I/V into the part, the source working [S]
+  ComplexSeries admittance_behind;  ///< into the part's surroundings from its terminal, the source silent [S]
+};
+
+/// Why a state left the fast path for the robust form.
+enum class Guard : std::uint8_t { none, pivot, line, shorted, two_port, balance };
+
+struct Solution {
+  States states;
+  std::vector<ComplexSeries> volts;  ///< by network node, [0] is ground
+  std::vector<Flow> flows;           ///< by element
+  ComplexSeries source_volts, source_amps;  ///< across the source's terminals, and out of its node into the network
+  Series available_w;
+  std::vector<LookResponse> looks;
+  std::vector<Guard> guards;            ///< none: the fast path's answer stands
+  std::vector<std::uint8_t> untrusted;  ///< 1: not even the robust form's answer can be trusted (singular to working accuracy)
+
+  std::size_t robust_count() const;
+  /// "9 states: pivot, 2 states: line ..."; empty where the fast path did all.
+  std::string robust_why() const;
+};
+
+}  // namespace wattfall::solve

@@ -1,0 +1,177 @@
+// The plain dense form of a network: every potential, every port current and the source's current an unknown, every law a row, nothing
+// divided by anything that can vanish. Lines are wave rows, V1 - Z0 I1 = e^(-gamma l)(V2 + Z0 I2) and its mirror; branches are
+// d V = n I; the source is V + Zs I = E. Solved by LU with partial pivoting. This is the robust form of the solver
+// (Real = double) and, in a wider type, the reference that tests hold every answer against. Private to the room and to tests.
+//
+// Size: nodes - 1 + ports + 1 rows. Cost O(size^3). Fails only where the network itself leaves something undetermined.
+#pragma once
+
+#include <Eigen/Dense>
+#include <complex>
+#include <vector>
+
+#include "flows.hpp"
+
+namespace wattfall::solve {
+
+template <class Real>
+class Tableau {
+ public:
+  using Wide = std::complex<Real>;
+  using Matrix = Eigen::Matrix<Wide, Eigen::Dynamic, Eigen::Dynamic>;
+  using Vector = Eigen::Matrix<Wide, Eigen::Dynamic, 1>;
+
+  Tableau(const graph::Network& network, const std::vector<ElementValue>& values, Complex source_ohms)
+      : network_(network), values_(values), source_ohms_(source_ohms) {
+    first_port_.reserve(network.elements.size());
+    int next = network.node_count - 1;
+    for (const graph::Element& element : network.elements) {
+      first_port_.push_back(next);
+      next += element.ports();
+    }
+    source_column_ = next;
+    matrix_ = Matrix::Zero(next + 1, next + 1);
+    laws_of_nodes();
+    laws_of_elements();
+    law_of_source();
+    factors_.compute(matrix_);
+  }
+
+  /// The source working with the given Thevenin volts, or silent (0), and `amps` fed into `node`.
+  StateFlows solve(Complex source_volts, int node = 0, Complex amps = 0.0) const {
+    Vector right = Vector::Zero(matrix_.rows());
+    right(source_column_) = Wide(source_volts);
+    if (node != 0 && !is_reference(node)) right(node - 1) = Wide(amps) * base_ohms;
+    return unpack(factors_.solve(right));
+  }
+
+  /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double.
+  double trust() const { return static_cast<double>(factors_.rcond()); }
+
+ private:
+  /// Currents are carried as base_ohms times amps, so that all unknowns are volts.
+  static constexpr Real base_ohms = 50;
+
+  bool is_reference(int node) const {
+    for (int reference : network_.floating_reference)
+      if (reference == node) return true;
+    return false;
+  }
+
+  void add_node(int row, int node, Wide factor) {
+    if (node != 0) matrix_(row, node - 1) += factor;
+  }
+  void add_across(int row, const graph::Element& element, int port, Wide factor) {
+    add_node(row, element.node[2 * port], factor);
+    add_node(row, element.node[2 * port + 1], -factor);
+  }
+
+  /// Kirchhoff's current law; in a floating section one node's law follows from the others', and its potential is set instead.
+  void laws_of_nodes() {
+    const auto leave = [&](int node, int column, Real sign) {
+      if (node != 0) matrix_(node - 1, column) += sign;
+    };
+    for (std::size_t e = 0; e < network_.elements.size(); ++e)
+      for (int port = 0; port < network_.elements[e].ports(); ++port) {
+        leave(network_.elements[e].node[2 * port], first_port_[e] + port, Real(1));
+        leave(network_.elements[e].node[2 * port + 1], first_port_[e] + port, Real(-1));
+      }
+    leave(network_.source_node, source_column_, Real(-1));
+    leave(network_.source_other, source_column_, Real(1));
+    for (int node : network_.floating_reference) {
+      matrix_.row(node - 1).setZero();
+      matrix_(node - 1, node - 1) = Real(1);
+    }
+  }
+
+  void laws_of_elements() {
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
+      const graph::Element& element = network_.elements[e];
+      const ElementValue& value = values_[e];
+      const int row = first_port_[e];
+      switch (element.form) {
+        case graph::Element::Form::branch: law_of_branch(row, element, value); break;
+        case graph::Element::Form::line: law_of_line(row, element, value); break;
+        case graph::Element::Form::ideal: law_of_ideal(row, element, value); break;
+        case graph::Element::Form::matrix: law_of_matrix(row, element, value); break;
+      }
+    }
+  }
+
+  void law_of_branch(int row, const graph::Element& element, const ElementValue& value) {
+    const Wide n = Wide(value.n) / base_ohms, d(value.d);
+    const Real scale = Real(1) / (std::abs(n) + std::abs(d));
+    add_across(row, element, 0, d * scale);
+    matrix_(row, row) -= n * scale;
+  }
+
+  void law_of_line(int row, const graph::Element& element, const ElementValue& value) {
+    const Wide z0 = Wide(value.impedance) / base_ohms, e = std::exp(-Wide(value.gamma_l));
+    const Real scale = Real(1) / (Real(1) + std::abs(z0));
+    for (int end = 0; end < 2; ++end) {
+      add_across(row + end, element, end, scale);
+      matrix_(row + end, row + end) -= z0 * scale;
+      add_across(row + end, element, 1 - end, -e * scale);
+      matrix_(row + end, row + 1 - end) -= e * z0 * scale;
+    }
+  }
+
+  void law_of_ideal(int row, const graph::Element& element, const ElementValue& value) {
+    const Real ratio = value.ratio, scale = Real(1) / (Real(1) + std::abs(ratio));
+    add_across(row, element, 1, scale);
+    add_across(row, element, 0, -ratio * scale);
+    matrix_(row + 1, row) += scale;
+    matrix_(row + 1, row + 1) += ratio * scale;
+  }
+
+  void law_of_matrix(int row, const graph::Element& element, const ElementValue& value) {
+    for (int i = 0; i < 2; ++i) {
+      Real largest = 0;
+      for (int k = 0; k < 2; ++k)
+        largest = std::max({largest, std::abs(Wide(value.a[2 * i + k])), std::abs(Wide(value.b[2 * i + k])) / base_ohms});
+      for (int k = 0; k < 2; ++k) {
+        add_across(row + i, element, k, Wide(value.a[2 * i + k]) / largest);
+        matrix_(row + i, row + k) += Wide(value.b[2 * i + k]) / (largest * base_ohms);
+      }
+    }
+  }
+
+  /// V + Zs I = E.
+  void law_of_source() {
+    add_node(source_column_, network_.source_node, Real(1));
+    add_node(source_column_, network_.source_other, Real(-1));
+    matrix_(source_column_, source_column_) = Wide(source_ohms_) / base_ohms;
+  }
+
+  StateFlows unpack(const Vector& x) const {
+    const auto narrow = [](Wide value) { return Complex{static_cast<double>(value.real()), static_cast<double>(value.imag())}; };
+    StateFlows state;
+    state.volts.resize(network_.node_count);
+    for (int node = 1; node < network_.node_count; ++node) state.volts[node] = narrow(x(node - 1));
+    state.source_amps = narrow(x(source_column_) / base_ohms);
+    state.elements.resize(network_.elements.size());
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
+      const graph::Element& element = network_.elements[e];
+      ElementFlow& flow = state.elements[e];
+      flow.amps1 = narrow(x(first_port_[e]) / base_ohms);
+      if (element.ports() == 2) flow.amps2 = narrow(x(first_port_[e] + 1) / base_ohms);
+      if (element.form == graph::Element::Form::line) {
+        const Complex z0 = values_[e].impedance;
+        flow.wave1 = 0.5 * (state.volts[element.node[0]] - state.volts[element.node[1]] + z0 * flow.amps1);
+        flow.wave2 = 0.5 * (state.volts[element.node[2]] - state.volts[element.node[3]] + z0 * flow.amps2);
+      }
+      book_heat(element, values_[e], state.volts, flow);
+    }
+    return state;
+  }
+
+  const graph::Network& network_;
+  const std::vector<ElementValue>& values_;
+  Complex source_ohms_;
+  std::vector<int> first_port_;
+  int source_column_ = 0;
+  Matrix matrix_;
+  Eigen::PartialPivLU<Matrix> factors_;
+};
+
+}  // namespace wattfall::solve

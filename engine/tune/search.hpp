@@ -1,0 +1,39 @@
+// One search: the knobs of a tune statement at a frequency, or over several, handed to an optimizer behind the SDK. Private to the room.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "design/design.hpp"
+#include "graph/network.hpp"
+#include "plan/plan.hpp"
+#include "wattfall/sdk.hpp"
+
+namespace wattfall::tune {
+
+struct Found {
+  bool found = false;       ///< the optimizer ran, and the goal exists at the setting
+  bool keeping = true;      ///< every requirement of `keeping` holds
+  std::vector<double> setting;  ///< by the statement's knobs [SI]
+  double goal = 0.0;        ///< the figure itself, not its sign-changed form
+  std::vector<double> kept;     ///< value of each `keeping` figure at the setting
+  std::size_t evaluations = 0;
+  std::string failure;
+};
+
+struct Problem {
+  const design::Design& design;
+  const graph::Network& network;
+  const plan::Plan& plan;
+  const design::Tune& statement;
+  std::vector<double> frequencies_hz;         ///< judged by the worst of them
+  std::vector<double> others;                 ///< values of all the design's knobs; the statement's are overwritten
+  std::vector<std::vector<double>> starts;    ///< settings worth trying first
+};
+
+Found search(const Problem& problem, const sdk::Optimizer& optimizer);
+
+/// A goal or a `keeping` figure at given settings (by the design's knobs), the worst over the frequencies; NaN where it does not exist.
+double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs);
+
+}  // namespace wattfall::tune

@@ -1,0 +1,197 @@
+#include "tune/tune.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "grammar/quantity.hpp"
+#include "judge/figures.hpp"
+#include "search.hpp"
+
+namespace wattfall::tune {
+namespace {
+
+using design::Design;
+
+std::string at(double hertz) { return spell({hertz, dimension::frequency}, 7); }
+
+class Tuner {
+ public:
+  Tuner(const Design& design, const graph::Network& network, const plan::Plan& plan, const sdk::Optimizer& optimizer)
+      : design_(design), network_(network), plan_(plan), optimizer_(optimizer) {
+    tuning_.settings.assign(design.frequencies_hz.size(), design.starting_knobs());
+  }
+
+  Result<Tuning> run() {
+    for (const design::Tune& statement : design_.tunes) {
+      switch (statement.when) {
+        case design::Tune::When::at: tune_at(statement); break;
+        case design::Tune::When::at_each: tune_at_each(statement); break;
+        case design::Tune::When::over: tune_over(statement); break;
+      }
+    }
+    Result<Tuning> result;
+    result.diagnostics = std::move(diagnostics_);
+    if (result.diagnostics.empty()) result.value = std::move(tuning_);
+    return result;
+  }
+
+ private:
+  /// One setting for each frequency named; each point of the sweep takes the nearest's.
+  void tune_at(const design::Tune& statement) {
+    std::vector<Found> found;
+    for (double hertz : statement.at_hz)
+      found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}));
+    for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s)
+      set(statement, found[nearest(statement.at_hz, design_.frequencies_hz[s])], s);
+    warn_of_ends(statement, found, statement.at_hz);
+  }
+
+  void tune_at_each(const design::Tune& statement) {
+    std::vector<Found> found;
+    for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s) {
+      std::vector<std::vector<double>> starts;
+      // The neighbour's setting is near this one's, but another match may have become the better one: the optimizer looks around as well.
+      if (!found.empty() && found.back().found) starts.push_back(found.back().setting);
+      found.push_back(search_at(statement, {design_.frequencies_hz[s]}, tuning_.settings[s], starts));
+      set(statement, found.back(), s);
+    }
+    warn_of_ends(statement, found, design_.frequencies_hz);
+  }
+
+  void tune_over(const design::Tune& statement) {
+    std::vector<double> points{statement.over_hz.first};
+    for (double hertz : design_.frequencies_hz)
+      if (hertz > statement.over_hz.first && hertz < statement.over_hz.second) points.push_back(hertz);
+    points.push_back(statement.over_hz.second);
+    const Found found = search_at(statement, points, tuning_.settings.front(), {});
+    for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s) set(statement, found, s);
+    warn_of_ends(statement, {found}, {statement.over_hz.first});
+  }
+
+  static std::size_t nearest(const std::vector<double>& points, double hertz) {
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < points.size(); ++i)
+      if (std::abs(points[i] - hertz) < std::abs(points[best] - hertz)) best = i;
+    return best;
+  }
+
+  Found search_at(const design::Tune& statement, std::vector<double> frequencies_hz, std::vector<double> others,
+                  std::vector<std::vector<double>> starts) {
+    const Problem problem{design_, network_, plan_, statement, std::move(frequencies_hz), std::move(others), std::move(starts)};
+    Found found = search(problem, optimizer_);
+    tuning_.evaluations += found.evaluations;
+    if (!found.found) say_nothing_found(problem, found);
+    else if (!found.keeping) say_not_kept(problem, found);
+    else warn_of_mismatch(problem, found);
+    return found;
+  }
+
+  void set(const design::Tune& statement, const Found& found, std::size_t state) {
+    for (std::size_t k = 0; k < found.setting.size(); ++k) tuning_.settings[state][statement.knobs[k].index] = found.setting[k];
+  }
+
+  void say_nothing_found(const Problem& problem, const Found& found) {
+    diagnostics_.push_back({.code = "tune-failed", .span = problem.statement.span,
+                            .text = fmt::format("nothing could be tuned at {}: {}", at(problem.frequencies_hz.front()),
+                                                found.failure.empty() ? "the goal does not exist at any setting" : found.failure),
+                            .fault = Fault::numeric});
+  }
+
+  /// Named once a statement, at the first frequency where it happens: the other points say the same.
+  void say_not_kept(const Problem& problem, const Found& found) {
+    for (const Diagnostic& said : diagnostics_)
+      if (said.span.begin == problem.statement.span.begin && said.span.source == problem.statement.span.source) return;
+    std::string reached;
+    for (std::size_t i = 0; i < found.kept.size(); ++i) {
+      const design::Requirement& requirement = problem.statement.keeping[i];
+      const std::string unit = judge::unit_of(requirement.figure.kind);
+      reached += fmt::format("{}{} is {:.4g}{}{}", i == 0 ? "" : ", ", requirement.figure.text, found.kept[i], unit.empty() ? "" : " ", unit);
+    }
+    diagnostics_.push_back({.code = "keeping-not-reached", .span = problem.statement.span,
+                            .text = fmt::format("no setting keeps what `keeping` asks at {}; the nearest has {}",
+                                                at(problem.frequencies_hz.front()), reached),
+                            .hint = settings_text(problem.statement, found),
+                            .fault = Fault::numeric});
+  }
+
+  std::string settings_text(const design::Tune& statement, const Found& found) const {
+    std::string text;
+    for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
+      const design::Knob& knob = design_.knobs[statement.knobs[k].index];
+      text += fmt::format("{}{} = {}", k == 0 ? "that was with " : ", ", knob.name, spell({found.setting[k], knob.dim}));
+    }
+    return text;
+  }
+
+  /// A match is an SWR of at most 1.5 at the source (common practice, no source): above it the rig may hold back.
+  void warn_of_mismatch(const Problem& problem, const Found& found) {
+    const design::FigureKind kind = problem.statement.goal.kind;
+    const bool about_match = kind == design::FigureKind::power_into || kind == design::FigureKind::radiated_from ||
+                             kind == design::FigureKind::efficiency || kind == design::FigureKind::total_loss || kind == design::FigureKind::swr_at;
+    if (!about_match) return;
+    std::vector<double> knobs = problem.others;
+    for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
+    design::Figure swr{.kind = design::FigureKind::swr_at, .look = {design_.source.node, {}}};
+    Design asked = design_;
+    asked.planes.push_back({"", swr.look, {}});
+    const Problem again{asked, network_, plan_, problem.statement, problem.frequencies_hz, problem.others, {}};
+    const double ratio = worst_figure(again, swr, false, knobs);
+    if (ratio <= 1.5) return;
+    tuning_.warnings.push_back(
+        {"no-match",
+         std::isnan(ratio)
+             ? fmt::format("no setting matches at {}: all power comes back", at(problem.frequencies_hz.front()))
+             : fmt::format("no setting matches at {}: the best has an SWR of {:.3g} at the source", at(problem.frequencies_hz.front()), ratio),
+         "", problem.frequencies_hz.front()});
+  }
+
+  void warn_of_ends(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
+    for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
+      const design::Knob& knob = design_.knobs[statement.knobs[k].index];
+      const double lower = knob.choices.empty() ? knob.lower : knob.choices.front();
+      const double upper = knob.choices.empty() ? knob.upper : knob.choices.back();
+      warn_of_end(knob, k, lower, "lower", found, frequencies_hz);
+      warn_of_end(knob, k, upper, "upper", found, frequencies_hz);
+    }
+  }
+
+  void warn_of_end(const design::Knob& knob, std::size_t k, double end, const char* which, const std::vector<Found>& found,
+                   const std::vector<double>& frequencies_hz) {
+    std::size_t count = 0, first = 0;
+    for (std::size_t i = 0; i < found.size(); ++i)
+      if (found[i].found && std::abs(found[i].setting[k] - end) <= 1e-6 * std::abs(end) && count++ == 0) first = i;
+    if (count == 0) return;
+    tuning_.warnings.push_back({"knob-at-end",
+                                fmt::format("{} stands at the {} end of its range, {}, at {}{}: a wider range may do better", knob.name, which,
+                                            spell({end, knob.dim}), at(frequencies_hz[first]),
+                                            count > 1 ? fmt::format(" and {} more", count - 1) : ""),
+                                knob.name, frequencies_hz[first]});
+  }
+
+  const Design& design_;
+  const graph::Network& network_;
+  const plan::Plan& plan_;
+  const sdk::Optimizer& optimizer_;
+  Tuning tuning_;
+  Diagnostics diagnostics_;
+};
+
+}  // namespace
+
+Result<Tuning> tune(const Design& design, const graph::Network& network, const plan::Plan& plan, const sdk::Optimizer* optimizer) {
+  if (design.tunes.empty()) {
+    Tuning tuning;
+    tuning.settings.assign(design.frequencies_hz.size(), design.starting_knobs());
+    return {.value = std::move(tuning)};
+  }
+  if (optimizer == nullptr)
+    return {.diagnostics = {{.code = "no-optimizer", .span = design.tunes.front().span,
+                             .text = "no plugin that can tune is there",
+                             .expected = "a plugin that brings an optimizer (`wattfall list plugins` shows those found)",
+                             .fault = Fault::file}}};
+  return Tuner(design, network, plan, *optimizer).run();
+}
+
+}  // namespace wattfall::tune
