@@ -144,9 +144,9 @@ std::vector<ComparedFigure> compare_figures(const std::vector<VariantResult>& va
   using Totals = ledger::Totals;
   return {compare(variants, {"radiated_w", "on the air", "W", true, {}, {}}, totals(&Totals::radiated_w)),
           compare(variants, {"efficiency", "efficiency", "share", true, {}, {}}, totals(&Totals::efficiency)),
-          compare(variants, {"total_loss_db", "total loss", "dB", false, {}, {}}, totals(&Totals::total_loss_db)),
-          compare(variants, {"swr", "SWR at the rig", "", false, {}, {}}, swr),
-          compare(variants, {"heat_w", "heat in all parts", "W", false, {}, {}}, totals(&Totals::heat_w)),
+          compare(variants, {"total_loss_db", "lost", "dB", false, {}, {}}, totals(&Totals::total_loss_db)),
+          compare(variants, {"swr", "SWR", "", false, {}, {}}, swr),
+          compare(variants, {"heat_w", "heat in parts", "W", false, {}, {}}, totals(&Totals::heat_w)),
           compare(variants, {"hottest_part_w", "hottest part", "W", false, {}, {}}, hottest_of)};
 }
 
@@ -160,7 +160,7 @@ void write_comparison(JsonText& out, const std::vector<VariantResult>& variants)
   out.open('[');
   for (const ComparedFigure& figure : figures) write_figure(out, figure);
   out.close();
-  out.sentences("sentences", {radiated_sentence(variants, figures[0].worst, "where it does worst"),
+  out.sentences("sentences", {radiated_sentence(variants, figures[0].worst, "at its worst"),
                               radiated_sentence(variants, figures[0].middle, "mid-sweep"),
                               swr_sentence(variants, figures[3].worst), hottest_sentence(variants, figures[5].worst)});
   out.close();

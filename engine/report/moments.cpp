@@ -8,7 +8,14 @@ namespace wattfall::report {
 namespace {
 
 constexpr std::size_t most_shown = 12;
-constexpr std::size_t evenly_shown = 9;
+
+/// Steps to take over the sweep: the first that divides it evenly, so that tables run in round steps; else the first.
+std::size_t steps_over(std::size_t intervals) {
+  for (const std::size_t steps : {8U, 10U, 9U, 7U, 6U}) {
+    if (intervals % steps == 0) return steps;
+  }
+  return 8;
+}
 
 std::vector<std::size_t> choose_shown(std::size_t points, std::vector<std::size_t> wanted) {
   std::vector<std::size_t> shown;
@@ -17,9 +24,8 @@ std::vector<std::size_t> choose_shown(std::size_t points, std::vector<std::size_
     return shown;
   }
   shown = std::move(wanted);
-  for (std::size_t i = 0; i < evenly_shown; ++i) {
-    shown.push_back((i * (points - 1) + (evenly_shown - 1) / 2) / (evenly_shown - 1));
-  }
+  const std::size_t steps = steps_over(points - 1);
+  for (std::size_t i = 0; i <= steps; ++i) shown.push_back((i * (points - 1) + steps / 2) / steps);
   std::sort(shown.begin(), shown.end());
   shown.erase(std::unique(shown.begin(), shown.end()), shown.end());
   return shown;

@@ -13,7 +13,7 @@ struct Moments {
   std::size_t worst = 0;           ///< least efficiency; one that does not exist is the least
   std::size_t best = 0;            ///< most efficiency
   std::size_t middle = 0;          ///< of the points, not of the hertz: several bands may be swept
-  std::vector<std::size_t> shown;  ///< for tables: all up to 12 points; else 9 evenly, and those above
+  std::vector<std::size_t> shown;  ///< for tables: all up to 12 points; else 7 to 11 evenly, and those above
 };
 
 /// The ledger has at least one point.

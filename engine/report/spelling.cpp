@@ -24,7 +24,7 @@ std::string spell_frequency(double hz) {
   return spell_in(hz, dimension::frequency, 6);
 }
 std::string spell_level(double db) {
-  return spell_in(db, dimension::level, 3);
+  return spell_in(std::round(db * 100.0) / 100.0, dimension::level, 5);
 }
 std::string spell_ratio(double ratio) {
   return std::isfinite(ratio) ? spell({ratio, dimension::number}, 3) : "infinite";

@@ -2,6 +2,7 @@
 #include "verdict.hpp"
 
 #include <cmath>
+#include <cstdio>
 
 #include "spelling.hpp"
 
@@ -68,7 +69,7 @@ Summary summarize(const std::vector<VariantResult>& variants) {
     all.ratings_broken += one.ratings_broken;
     if (!one.failures.empty()) short_of += (short_of.empty() ? "" : ", ") + quoted(*variant.design);
   }
-  all.sentence = count_sentence(all) + " in " + counted(variants.size(), "variant");
+  all.sentence = "Over " + counted(variants.size(), "variant") + ": " + count_sentence(all);
   all.sentence += short_of.empty() ? "." : "; see " + short_of + '.';
   return all;
 }
@@ -85,7 +86,7 @@ std::string trust_sentence(const VariantResult& variant) {
   const VariantResult::Story& story = variant.story;
   char residual[32];
   std::snprintf(residual, sizeof residual, "%.0e", story.worst_residual);
-  std::string text = "The books close to " + std::string(story.worst_residual == 0.0 ? "0" : residual) +
+  std::string text = "The books close to within " + std::string(story.worst_residual == 0.0 ? "0" : residual) +
                      " of the available power at every point; ";
   if (story.robust_states == 0) return text + "no point needed the robust solution.";
   text += std::to_string(story.robust_states) + " of " + counted(story.states, "point") + " took the robust solution";

@@ -15,8 +15,8 @@ namespace {
 std::string title_of(const Moments& moments, std::size_t index, const ledger::Ledger& books) {
   const std::string at = "at " + spell_frequency(books.frequencies_hz[index]);
   if (books.frequencies_hz.size() == 1) return at;
-  if (moments.worst == moments.middle) return at + ", mid-sweep, where least gets out too";
-  return at + (index == moments.worst ? ", where least gets out" : ", the middle of the sweep");
+  if (moments.worst == moments.middle) return at + " (mid-sweep, and least on the air)";
+  return at + (index == moments.worst ? " (least on the air)" : " (mid-sweep)");
 }
 
 void add_loads(Waterfall& fall, const VariantResult& variant, double available_w) {

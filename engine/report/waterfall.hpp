@@ -21,7 +21,7 @@ struct Row {
 
 struct Waterfall {
   std::size_t index = 0;  ///< of the point
-  std::string title;      ///< "at 7.2 MHz, where least gets out"
+  std::string title;      ///< "at 7.2 MHz (least on the air)"
   std::vector<Row> rows;
   double sum_w = 0.0;  ///< of the rows
 };

@@ -90,17 +90,17 @@ void gather_whole(Gathering& gathering, const Json& variant) {
 Sheet gather(Columns& columns, const Json& variant) {
   Gathering gathering(columns);
   gather_whole(gathering, variant);
-  for (const Json& load : member(variant, "loads")) {
+  for (const Json& load : list(variant, "loads")) {
     gathering.add_all(load, {"absorbed_w", "radiated_w", "heat_w", "volts_peak", "amps_rms"},
                       raw_text(member(load, "name")));
   }
-  for (const Json& part : member(variant, "parts")) {
+  for (const Json& part : list(variant, "parts")) {
     gathering.add_all(part,
                       {"heat_w", "volts_peak", "amps_rms", "in_w", "out_w", "loss_db", "matched_loss_db",
                        "swr_load_end", "volts_peak_along", "amps_rms_along"},
                       raw_text(member(part, "name")));
   }
-  for (const Json& plane : member(variant, "planes")) {
+  for (const Json& plane : list(variant, "planes")) {
     const std::string name = raw_text(member(plane, "name"));
     gathering.add("toward_load_r_ohm:" + name, member(plane, "toward_load_ohm"), 0);
     gathering.add("toward_load_x_ohm:" + name, member(plane, "toward_load_ohm"), 1);
@@ -108,7 +108,7 @@ Sheet gather(Columns& columns, const Json& variant) {
     gathering.add("toward_source_x_ohm:" + name, member(plane, "toward_source_ohm"), 1);
     gathering.add_all(plane, {"mismatch_db"}, name);
   }
-  for (const Json& setting : member(variant, "settings")) {
+  for (const Json& setting : list(variant, "settings")) {
     const std::string key = setting.contains("choice") ? "choice" : key_with_prefix(setting, "value");
     gathering.add("knob:" + raw_text(member(setting, "knob")), member(setting, key.c_str()));
   }
@@ -130,7 +130,7 @@ void append_row(std::string& out, const std::string& variant, const Sheet& sheet
 }  // namespace
 
 std::string write_csv(const Json& document) {
-  const Json& variants = member(document, "variants");
+  const Json& variants = list(document, "variants");
   Columns columns;
   std::vector<Sheet> sheets;
   for (const Json& variant : variants) sheets.push_back(gather(columns, variant));
@@ -139,7 +139,7 @@ std::string write_csv(const Json& document) {
   out += "\r\n";
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const std::string name = quote(raw_text(member(variants[i], "name")));
-    const std::size_t points = member(variants[i], "frequencies_hz").size();
+    const std::size_t points = list(variants[i], "frequencies_hz").size();
     for (std::size_t point = 0; point < points; ++point)
       append_row(out, name, sheets[i], columns.names().size(), point);
   }

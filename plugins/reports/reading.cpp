@@ -10,6 +10,7 @@ namespace reports {
 namespace {
 
 const Json null_value;
+const Json empty_list = Json::array();
 
 bool harmless(char32_t c) {
   const bool control = c < 0x20 || (c >= 0x7F && c < 0xA0);
@@ -28,6 +29,11 @@ const Json& member(const Json& object, const char* key) {
 
 const Json& item(const Json& array, std::size_t index) {
   return array.is_array() && index < array.size() ? array[index] : null_value;
+}
+
+const Json& list(const Json& object, const char* key) {
+  const Json& value = member(object, key);
+  return value.is_array() ? value : empty_list;
 }
 
 double number(const Json& value) {

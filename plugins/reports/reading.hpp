@@ -15,6 +15,9 @@ using Json = nlohmann::json;
 const Json& member(const Json& object, const char* key);
 const Json& item(const Json& array, std::size_t index);
 
+/// The array of a key; an empty one where there is none.
+const Json& list(const Json& object, const char* key);
+
 /// NaN where it is no number.
 double number(const Json& value);
 inline double number(const Json& object, const char* key) {

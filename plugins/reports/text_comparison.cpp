@@ -15,18 +15,18 @@ std::string show(const Json& figure, const Json& contest, std::size_t variant) {
 
 std::string star(const Json& contest, std::size_t variant) {
   const Json& better = member(contest, "better");
-  return better.is_number_unsigned() && better.get<std::size_t>() == variant ? " *" : "  ";
+  return better.is_number_unsigned() && better.get<std::size_t>() == variant ? "*" : " ";
 }
 
 void write_contests(Paper& paper, const Json& comparison, const char* when, const std::string& title) {
-  const Json& figures = member(comparison, "figures");
-  const Json& names = member(comparison, "variants");
+  const Json& figures = list(comparison, "figures");
+  const Json& names = list(comparison, "variants");
   std::vector<std::string> heads{title}, leads{"* ahead of the next by"};
   for (const Json& figure : figures) {
-    heads.push_back(text(figure, "title") + "  ");
+    heads.push_back(text(figure, "title") + ' ');
     const Json& contest = member(figure, when);
-    leads.push_back(member(contest, "better").is_null() ? "even  "
-                                                        : spell(number(contest, "lead"), text(figure, "unit")) + "  ");
+    leads.push_back(member(contest, "better").is_null() ? "even "
+                                                        : spell(number(contest, "lead"), text(figure, "unit")) + ' ');
   }
   std::vector<Side> sides(heads.size(), Side::right);
   sides[0] = Side::left;
@@ -51,7 +51,7 @@ void write_comparison(Paper& paper, const Json& document) {
   const Json& comparison = member(document, "comparison");
   if (!comparison.is_object()) return;
   paper.chapter("Side by side");
-  for (const Json& sentence : member(comparison, "sentences")) paper.paragraph("  ", text(sentence));
+  for (const Json& sentence : list(comparison, "sentences")) paper.paragraph("  ", text(sentence));
   paper.blank();
   write_contests(paper, comparison, "worst", "each at its worst");
   paper.blank();

@@ -1,6 +1,7 @@
 // What was asked and what breaks: requirements, the strain on each part beside its ratings, warnings.
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "text_sections.hpp"
 
@@ -23,7 +24,7 @@ std::string limit_phrase(const Json& rating) {
   const std::string limit = spell(number(rating, "limit"), unit);
   if (!flag(rating, "kept"))
     return "OVER " + limit + " by " + margin + " (" + decibels + ")" + at(member(rating, "worst_at_hz"));
-  return (flag(rating, "near") ? "NEAR " : "ok, ") + limit + ": " + margin + " (" + decibels + ") to spare";
+  return (flag(rating, "near") ? "NEAR " : "") + limit + ": " + margin + " (" + decibels + ") to spare";
 }
 
 /// A part's ratings in words, those over first; and how urgent they are.
@@ -32,17 +33,19 @@ struct Rated {
   int urgency = 0;  ///< 3 over, 2 near, 1 rated, 0 not rated
 };
 
-Rated rated(const Json& variant, const std::string& part) {
-  Rated result;
-  for (const Json& rating : member(variant, "ratings")) {
-    if (text(rating, "part") != part) continue;
+using Ratings = std::map<std::string, Rated>;  ///< by the part's name
+
+Ratings gather_ratings(const Json& variant) {
+  Ratings ratings;
+  for (const Json& rating : list(variant, "ratings")) {
+    Rated& part = ratings[raw_text(member(rating, "part"))];
     const int urgency = !flag(rating, "kept") ? 3 : flag(rating, "near") ? 2 : 1;
     const std::string phrase = limit_phrase(rating);
-    const bool first = urgency > result.urgency;
-    result.words = result.words.empty() ? phrase : first ? phrase + "; " + result.words : result.words + "; " + phrase;
-    result.urgency = std::max(result.urgency, urgency);
+    const bool first = urgency > part.urgency;
+    part.words = part.words.empty() ? phrase : first ? phrase + "; " + part.words : part.words + "; " + phrase;
+    part.urgency = std::max(part.urgency, urgency);
   }
-  return result;
+  return ratings;
 }
 
 struct Strained {
@@ -53,9 +56,12 @@ struct Strained {
 
 std::vector<Strained> strained_parts(const Json& variant) {
   std::vector<Strained> all;
-  for (const Json& part : member(variant, "parts"))
-    all.push_back({&part, text(part, "kind"), rated(variant, text(part, "name"))});
-  for (const Json& load : member(variant, "loads")) all.push_back({&load, "load", rated(variant, text(load, "name"))});
+  Ratings ratings = gather_ratings(variant);
+  const auto add = [&](const Json& part, std::string kind) {
+    all.push_back({&part, std::move(kind), ratings[raw_text(member(part, "name"))]});
+  };
+  for (const Json& part : list(variant, "parts")) add(part, text(part, "kind"));
+  for (const Json& load : list(variant, "loads")) add(load, "load");
   const auto volts = [](const Strained& one) {
     const double value = number(member(*one.part, "highest"), "volts_peak");
     return std::isnan(value) ? -1.0 : value;
@@ -66,21 +72,28 @@ std::vector<Strained> strained_parts(const Json& variant) {
   return all;
 }
 
+/// Whole volts, but tenths of small ones.
+std::string volts(const Json& highest) {
+  const double value = number(highest, "volts_peak");
+  return fixed(value, value < 10.0 ? 1 : 0);
+}
+
 }  // namespace
 
 void write_requirements(Paper& paper, const Json& variant) {
-  const Json& requirements = member(variant, "requirements");
+  const Json& requirements = list(variant, "requirements");
   if (requirements.empty()) return;
   paper.section("What was required");
   Table table({Side::left, Side::left, Side::left, Side::left});
-  table.limit(46);
+  table.limit(paper.columns() - 54);
   for (const Json& requirement : requirements) {
     const bool met = flag(requirement, "met");
-    const std::string worst = spell(number(requirement, "worst"), text(requirement, "unit"));
-    table.add(
-        {met ? "met" : "NOT MET", text(requirement, "text"), "worst " + worst + at(member(requirement, "worst_at_hz")),
-         "line " + std::to_string(count(requirement, "line"))},
-        met ? Ink::good : Ink::bad);
+    const double value = number(requirement, "worst");
+    const std::string unit = text(requirement, "unit");
+    const std::string worst = std::isnan(value) && !unit.empty() ? "has no value" : "worst " + spell(value, unit);
+    table.add({met ? "met" : "NOT MET", text(requirement, "text"), worst + at(member(requirement, "worst_at_hz")),
+               "line " + std::to_string(count(requirement, "line"))},
+              met ? Ink::good : Ink::bad);
   }
   table.print(paper);
 }
@@ -88,14 +101,15 @@ void write_requirements(Paper& paper, const Json& variant) {
 void write_strain(Paper& paper, const Json& variant) {
   const std::vector<Strained> all = strained_parts(variant);
   if (all.empty()) return;
-  paper.section("What each part must stand, the largest of the sweep");
+  paper.section("What each part must stand: the largest over the sweep, nearest to its rating first");
   Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::left});
   table.limit(52);
-  table.heads({"part", "kind", "volts peak", "amps rms", "heat", "rating"});
+  const Scale watts = scale_for({number_at(member(variant, "totals"), "available_w", 0)}, "W");
+  table.heads({"part", "kind", "V peak", "A rms", "heat, " + watts.unit, "rating"});
   for (std::size_t i = 0; i < std::min(all.size(), most_parts); ++i) {
     const Json& highest = member(*all[i].part, "highest");
-    table.add({cut_name(text(*all[i].part, "name")), cut_name(all[i].kind), spell(number(highest, "volts_peak"), "V"),
-               spell(number(highest, "amps_rms"), "A"), spell(number(highest, "heat_w"), "W"),
+    table.add({cut_name(text(*all[i].part, "name")), cut_name(all[i].kind), volts(highest),
+               fixed(number(highest, "amps_rms"), 2), watts.show(number(highest, "heat_w")),
                all[i].rating.urgency == 0 ? "none given" : all[i].rating.words},
               all[i].rating.urgency == 3 ? Ink::bad : Ink::plain);
   }
@@ -104,8 +118,8 @@ void write_strain(Paper& paper, const Json& variant) {
 }
 
 void write_warnings(Paper& paper, const Json& variant) {
-  const Json& warnings = member(variant, "warnings");
-  if (!warnings.is_array() || warnings.empty()) return;
+  const Json& warnings = list(variant, "warnings");
+  if (warnings.empty()) return;
   paper.section("Warnings");
   for (std::size_t i = 0; i < std::min(warnings.size(), most_warnings); ++i) {
     paper.paragraph("  ! ", text(warnings[i], "text") + " [" + text(warnings[i], "code") + "]", Ink::bad);

@@ -11,8 +11,8 @@ std::string counted(std::size_t number, const std::string& thing) {
 
 /// "7 MHz to 7.2 MHz in 21 points".
 std::string sweep_of(const Json& variant) {
-  const Json& frequencies = member(variant, "frequencies_hz");
-  if (!frequencies.is_array() || frequencies.empty()) return "no frequency";
+  const Json& frequencies = list(variant, "frequencies_hz");
+  if (frequencies.empty()) return "no frequency";
   if (frequencies.size() == 1) return "at " + spell_frequency(frequencies.front());
   return spell_frequency(frequencies.front()) + " to " + spell_frequency(frequencies.back()) + " in " +
          counted(frequencies.size(), "point");
@@ -20,10 +20,10 @@ std::string sweep_of(const Json& variant) {
 
 void write_variant_verdict(Paper& paper, const Json& variant, bool named) {
   const Json& verdict = member(variant, "verdict");
-  const bool well = member(verdict, "failures").empty();
+  const bool well = list(verdict, "failures").empty();
   if (named)
     paper.paragraph("  " + text(variant, "name") + ": ", text(verdict, "sentence"), well ? Ink::good : Ink::bad);
-  for (const Json& failure : member(verdict, "failures")) {
+  for (const Json& failure : list(verdict, "failures")) {
     paper.paragraph(named ? "    - " : "  - ", text(failure), Ink::bad);
   }
 }
@@ -40,7 +40,7 @@ std::string cut_name(const std::string& name, std::size_t columns) {
 
 void write_opening(Paper& paper, const Json& document) {
   const Json& design = member(document, "design");
-  const Json& variants = member(document, "variants");
+  const Json& variants = list(document, "variants");
   const std::string title = text(design, "title");
   paper.line(title.empty() ? "A design without a title" : title, Ink::strong);
   std::string about = text(design, "file");
@@ -55,14 +55,14 @@ void write_opening(Paper& paper, const Json& document) {
 }
 
 void write_cautions(Paper& paper, const Json& document) {
-  const Json& cautions = member(document, "cautions");
-  if (!cautions.is_array() || cautions.empty()) return;
+  const Json& cautions = list(document, "cautions");
+  if (cautions.empty()) return;
   paper.chapter("Before you switch on");
   for (const Json& caution : cautions) paper.paragraph("  - ", text(caution));
 }
 
 void write_trust(Paper& paper, const Json& document) {
-  const Json& variants = member(document, "variants");
+  const Json& variants = list(document, "variants");
   if (variants.empty()) return;
   paper.section("How far to trust the numbers");
   for (const Json& variant : variants) {

@@ -11,17 +11,31 @@ namespace {
 using Side = Table::Side;
 
 constexpr std::size_t most_rows = 16;
+constexpr std::size_t most_boxes = 8;
+constexpr std::size_t most_lines = 12;
 constexpr std::size_t bar_columns = 30;
+const Scale share_scale{0.01, "%", 1};
 
-/// A bar of blocks, half a block fine; a trace of anything shows.
-std::string bar(double share) {
-  if (!(share > 0.0)) return "";
-  const auto halves = static_cast<std::size_t>(std::lround(std::min(share, 1.0) * 2.0 * bar_columns));
-  std::string blocks;
-  for (std::size_t i = 0; i < halves / 2; ++i) blocks += "\u2588";
-  if (halves % 2 == 1) blocks += "\u258c";
-  return blocks.empty() ? "\u258f" : blocks;
-}
+/// Bars that go on where the one before ended, like a waterfall, so that the last ends where the available power does.
+class Fall {
+ public:
+  std::string next(double share) {
+    if (!(share > 0.0)) return "";
+    const std::size_t begin = column(reached_);
+    reached_ += share;
+    const std::size_t end = column(reached_);
+    std::string bar(std::min(begin, bar_columns - 1), ' ');
+    if (begin == end) return bar + "\u258f";  // a sliver
+    for (std::size_t i = begin; i < end; ++i) bar += "\u2588";
+    return bar;
+  }
+
+ private:
+  static std::size_t column(double share) {
+    return static_cast<std::size_t>(std::lround(std::clamp(share, 0.0, 1.0) * double(bar_columns)));
+  }
+  double reached_ = 0.0;
+};
 
 std::string where_it_goes(const Json& row) {
   const std::string goes = raw_text(member(row, "goes"));
@@ -35,31 +49,47 @@ Ink ink_of(const Json& row) {
   return raw_text(member(row, "goes")) == "radiated" ? Ink::good : Ink::plain;
 }
 
-void add_row(Table& table, const Json& row, const Scale& scale) {
+void add_row(Table& table, const Json& row, const Scale& scale, Fall& fall) {
   const double db = number(row, "alone_db");
   table.add({cut_name(text(row, "name")), cut_name(where_it_goes(row)), scale.show(number(row, "power_w")),
-             Scale{0.01, "%", 1}.show(number(row, "share")), std::isnan(db) ? "" : Scale{1.0, "dB", 2}.show(db),
-             bar(number(row, "share"))},
+             share_scale.show(number(row, "share")), std::isnan(db) ? "" : Scale{1.0, "dB", 2}.show(db),
+             fall.next(number(row, "share"))},
             ink_of(row));
+}
+
+/// Tenths of an ohm; of very many ohms a few digits.
+std::string ohms(double value) {
+  return std::abs(value) < 1e5 ? fixed(value, 1) : significant(value);
+}
+
+/// "inf" where there is none.
+std::string swr_cell(double swr) {
+  return std::isnan(swr) ? "inf" : swr < 1000.0 ? fixed(swr, 2) : significant(swr);
 }
 
 /// Rows up to a number, and what comes back always; says how many are left out and what they come to.
 void add_rows(Table& table, const Json& rows, const Scale& scale) {
+  Fall fall;
   std::size_t left_out = 0;
-  double left_out_w = 0.0;
+  double left_out_w = 0.0, left_out_share = 0.0;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     if (i < most_rows || raw_text(member(rows[i], "goes")) == "returned") {
-      add_row(table, rows[i], scale);
+      add_row(table, rows[i], scale, fall);
     } else {
       ++left_out;
       left_out_w += number(rows[i], "power_w");
+      left_out_share += number(rows[i], "share");
     }
   }
-  if (left_out > 0) table.add({std::to_string(left_out) + " smaller ones", "", scale.show(left_out_w)});
+  if (left_out == 0) return;
+  table.add({std::to_string(left_out) + " smaller ones", "", scale.show(left_out_w), share_scale.show(left_out_share),
+             "", fall.next(left_out_share)});
 }
 
 void write_boxes(Paper& paper, const Json& variant, std::size_t point, const Scale& scale) {
-  for (const Json& box : member(variant, "boxes")) {
+  const Json& boxes = list(variant, "boxes");
+  for (std::size_t i = 0; i < std::min(boxes.size(), most_boxes); ++i) {
+    const Json& box = boxes[i];
     std::string words = cut_name(text(box, "name")) + " (" + cut_name(text(box, "kind")) + ") in all: ";
     words += scale.show(number_at(box, "heat_w", point)) + ' ' + scale.unit + " of heat; " +
              scale.show(number_at(box, "in_w", point)) + " in, " + scale.show(number_at(box, "out_w", point)) +
@@ -71,13 +101,15 @@ void write_boxes(Paper& paper, const Json& variant, std::size_t point, const Sca
 void write_waterfall(Paper& paper, const Json& variant, const Json& fall) {
   const double available_w = number(fall, "available_w");
   const Scale scale = scale_for({available_w}, "W");
-  paper.section("Where " + spell(available_w, "W", 4) + " go " + text(fall, "title"));
+  paper.section("Where the " + spell(available_w, "W", 4) + " go " + text(fall, "title") + ": " +
+                spell(number(fall, "total_loss_db"), "dB") + " lost on the way");
   Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::left});
   table.heads({"", "", scale.unit, "%", "dB alone", ""});
-  add_rows(table, member(fall, "rows"), scale);
+  add_rows(table, list(fall, "rows"), scale);
   table.rule();
-  table.add({"booked", "", scale.show(number(fall, "sum_w")), fixed(100.0 * number(fall, "sum_w") / available_w, 1), "",
-             "rig to air: " + spell(number(fall, "total_loss_db"), "dB") + " lost"});
+  const double booked = number(fall, "sum_w") / available_w;
+  table.add({"booked", "", scale.show(number(fall, "sum_w")), share_scale.show(booked), "", Fall().next(booked)},
+            Ink::strong);
   table.print(paper);
   write_boxes(paper, variant, count(fall, "point"), scale);
 }
@@ -89,17 +121,17 @@ void write_line_entry(Paper& paper, const Json& part, std::size_t point) {
   if (std::isfinite(length_m)) words += ", " + spell(length_m, "m");
   if (!cable.empty()) words += " of " + cable;
   words += ": " + spell(number_at(part, "loss_db", point), "dB") + " lost as it stands, " +
-           spell(number_at(part, "matched_loss_db", point), "dB") + " if it were matched; SWR " +
-           spell(number_at(part, "swr_load_end", point), "") + " at its load end.";
+           spell(number_at(part, "matched_loss_db", point), "dB") + " if matched; SWR " +
+           spell(number_at(part, "swr_load_end", point), "") + " at the load end.";
   paper.paragraph("  ", words);
   const Json& highest = member(part, "highest");
-  const auto place = [&](const char* metres, const char* hz) {
-    return " (" + spell(number(highest, metres), "m") + " from the load end, at " +
-           spell_frequency(member(highest, hz)) + ")";
+  const auto place = [&](const char* metres, const char* hz, const char* from) {
+    return spell(number(highest, metres), "m") + from + " (" + spell_frequency(member(highest, hz)) + ")";
   };
-  paper.paragraph("    ", "Most along it: " + spell(number(highest, "volts_peak"), "V") + " peak" +
-                              place("volts_at_m", "volts_at_hz") + ", " + spell(number(highest, "amps_rms"), "A") +
-                              " rms" + place("amps_at_m", "amps_at_hz") + '.');
+  paper.paragraph("    ", "Most along it: " + spell(number(highest, "volts_peak"), "V") + " peak " +
+                              place("volts_at_m", "volts_at_hz", " from the load end") + ", " +
+                              spell(number(highest, "amps_rms"), "A") + " rms " +
+                              place("amps_at_m", "amps_at_hz", " from it") + '.');
 }
 
 }  // namespace
@@ -112,16 +144,17 @@ Scale frequency_scale_of(const Json& variant) {
 
 std::vector<std::size_t> shown_points(const Json& variant) {
   std::vector<std::size_t> points;
-  for (const Json& point : member(member(variant, "moments"), "shown")) {
+  for (const Json& point : list(member(variant, "moments"), "shown")) {
     if (point.is_number_unsigned()) points.push_back(point.get<std::size_t>());
   }
   return points;
 }
 
 std::string mark_of(const Json& variant, std::size_t point) {
-  if (member(variant, "frequencies_hz").size() < 2) return "";
+  if (list(variant, "frequencies_hz").size() < 2) return "";
   std::string mark;
-  for (const auto& [key, words] : {std::pair{"worst", "least out"}, {"best", "most out"}, {"middle", "middle"}}) {
+  for (const auto& [key, words] :
+       {std::pair{"worst", "least on the air"}, {"best", "most on the air"}, {"middle", "mid-sweep"}}) {
     if (count(member(variant, "moments"), key) == point) mark += (mark.empty() ? "" : ", ") + std::string(words);
   }
   return mark;
@@ -132,8 +165,9 @@ void write_rig(Paper& paper, const Json& variant) {
   const Json& source = item(member(variant, "sources"), 0);
   if (points.empty()) return;
   const Json& reference = member(source, "reference_ohm");
-  paper.section("What " + cut_name(text(source, "name")) + " sees at " + cut_name(text(source, "node")) +
-                ", SWR against " + spell(number(item(reference, 0)), "ohm"));
+  std::string title = "What the rig sees at " + cut_name(text(source, "node"));
+  if (text(source, "name") != "rig") title.insert(12, " (" + cut_name(text(source, "name")) + ")");
+  paper.section(title + ", SWR against " + spell(number(item(reference, 0)), "ohm"));
   const Scale hertz = frequency_scale_of(variant);
   const Json& totals = member(variant, "totals");
   const Scale watts = scale_for({number_at(totals, "available_w", points.front())}, "W");
@@ -141,38 +175,35 @@ void write_rig(Paper& paper, const Json& variant) {
   table.heads({hertz.unit, "R, ohm", "X, ohm", "SWR", "on the air, " + watts.unit, "lost, dB", ""});
   for (const std::size_t point : points) {
     const Json& impedance = item(member(source, "load_impedance_ohm"), point);
-    const double swr = number_at(source, "swr", point);
-    table.add({hertz.show(number_at(variant, "frequencies_hz", point)), fixed(number(item(impedance, 0)), 1),
-               fixed(number(item(impedance, 1)), 1),
-               std::isnan(swr) ? "inf"
-               : swr >= 1000.0 ? significant(swr)
-                               : fixed(swr, 2),
+    table.add({hertz.show(number_at(variant, "frequencies_hz", point)), ohms(number(item(impedance, 0))),
+               ohms(number(item(impedance, 1))), swr_cell(number_at(source, "swr", point)),
                watts.show(number_at(totals, "radiated_w", point)), fixed(number_at(totals, "total_loss_db", point), 2),
                mark_of(variant, point)});
   }
   table.print(paper);
-  const std::size_t all = member(variant, "frequencies_hz").size();
+  const std::size_t all = list(variant, "frequencies_hz").size();
   if (points.size() < all) {
     paper.line("  " + std::to_string(points.size()) + " of " + std::to_string(all) + " points shown", Ink::faint);
   }
 }
 
 void write_waterfalls(Paper& paper, const Json& variant) {
-  const Json& falls = member(variant, "waterfalls");
-  if (!falls.is_array() || falls.empty()) return;
+  const Json& falls = list(variant, "waterfalls");
+  if (falls.empty()) return;
   for (const Json& fall : falls) write_waterfall(paper, variant, fall);
   paper.line("  dB alone: what these watts missing would cost if nothing else were lost.", Ink::faint);
 }
 
 void write_lines(Paper& paper, const Json& variant) {
-  const std::size_t worst = count(member(variant, "moments"), "worst");
-  bool headed = false;
-  for (const Json& part : member(variant, "parts")) {
-    if (!part.contains("volts_peak_along")) continue;
-    if (!headed) paper.section("On the lines at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)));
-    headed = true;
-    write_line_entry(paper, part, worst);
+  std::vector<const Json*> lines;
+  for (const Json& part : list(variant, "parts")) {
+    if (part.contains("volts_peak_along")) lines.push_back(&part);
   }
+  if (lines.empty()) return;
+  const std::size_t worst = count(member(variant, "moments"), "worst");
+  paper.section("On the lines at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)));
+  for (std::size_t i = 0; i < std::min(lines.size(), most_lines); ++i) write_line_entry(paper, *lines[i], worst);
+  if (lines.size() > most_lines) paper.line("  and " + std::to_string(lines.size() - most_lines) + " more lines");
 }
 
 }  // namespace reports

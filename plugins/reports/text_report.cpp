@@ -23,7 +23,8 @@ void write_variant(Paper& paper, const Json& variant) {
 void write_variant_heading(Paper& paper, const Json& variant) {
   paper.chapter(text(variant, "name"));
   const Json& verdict = member(variant, "verdict");
-  paper.paragraph("", text(verdict, "sentence") + (flag(variant, "tuned") ? " Tuned." : " As written, not tuned."));
+  paper.paragraph("", text(verdict, "sentence") +
+                          (flag(variant, "tuned") ? " Knobs as the tuner set them." : " Knobs as written."));
 }
 
 }  // namespace

@@ -129,7 +129,7 @@ void write_plane(Paper& paper, const Json& variant, const Json& plane, const std
 
 void write_settings(Paper& paper, const Json& variant) {
   std::vector<Knob> steady, turning;
-  for (const Json& setting : member(variant, "settings")) {
+  for (const Json& setting : list(variant, "settings")) {
     const Knob knob(setting);
     if (!knob.values->is_array() || knob.values->empty()) continue;
     (knob.steady() ? steady : turning).push_back(knob);
@@ -142,15 +142,15 @@ void write_settings(Paper& paper, const Json& variant) {
     const std::size_t end = std::min(turning.size(), i + knobs_a_table);
     write_dial_table(paper, variant, {turning.begin() + std::ptrdiff_t(i), turning.begin() + std::ptrdiff_t(end)});
   }
-  say_ends(paper, turning, member(variant, "frequencies_hz").size());
+  say_ends(paper, turning, list(variant, "frequencies_hz").size());
 }
 
 void write_planes(Paper& paper, const Json& variant) {
-  const std::size_t all = member(variant, "frequencies_hz").size();
+  const std::size_t all = list(variant, "frequencies_hz").size();
   if (all == 0) return;
   const Json& moments = member(variant, "moments");
   const std::set<std::size_t> points{0, count(moments, "worst"), count(moments, "middle"), all - 1};
-  for (const Json& plane : member(variant, "planes")) write_plane(paper, variant, plane, points);
+  for (const Json& plane : list(variant, "planes")) write_plane(paper, variant, plane, points);
 }
 
 }  // namespace reports

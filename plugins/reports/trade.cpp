@@ -7,6 +7,7 @@
 #include <charconv>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <span>
 
 namespace reports {
@@ -62,6 +63,14 @@ int decimals_for(double size, int digits) {
 
 }  // namespace
 
+/// Without zeros, and a point, that say nothing.
+std::string strip(std::string shown) {
+  if (shown.find('.') == std::string::npos) return shown;
+  shown.erase(shown.find_last_not_of('0') + 1);
+  if (shown.back() == '.') shown.pop_back();
+  return shown;
+}
+
 std::string fixed(double value, int decimals) {
   if (!std::isfinite(value)) return "-";
   std::array<char, 400> digits;
@@ -81,16 +90,13 @@ std::string significant(double value, int digits) {
                                     std::max(0, digits - 2));
     return {text.data(), done.ptr};
   }
-  std::string shown = fixed(value, decimals_for(size, digits));
-  if (shown.find('.') == std::string::npos) return shown;
-  shown.erase(shown.find_last_not_of('0') + 1);
-  if (shown.back() == '.') shown.pop_back();
-  return shown;
+  return strip(fixed(value, decimals_for(size, digits)));
 }
 
 std::string spell(double value, const std::string& unit, int digits) {
   if (!std::isfinite(value)) return unit.empty() ? "infinite" : "-";
-  if (unit.empty()) return significant(value, digits);
+  if (unit.empty()) return std::abs(value) < 100.0 ? strip(fixed(value, 2)) : significant(value, digits);
+  if (unit == "dB") return fixed(value, 2) + " dB";
   if (unit == "share") return significant(100.0 * value, digits) + " %";
   const Prefix prefix = choose_prefix(std::abs(value), unit);
   return significant(value / prefix.factor, digits) + ' ' + prefix.unit;
@@ -113,11 +119,14 @@ Scale scale_for(const std::vector<double>& values, const std::string& unit) {
   for (const double value : values) {
     if (std::isfinite(value)) largest = std::max(largest, std::abs(value));
   }
-  const Prefix prefix = choose_prefix(largest, unit);
-  return {prefix.factor, prefix.unit, std::min(decimals_for(largest / prefix.factor, 4), 4)};
+  const bool stays_in_watts = unit == "W" && largest >= 1.0 && largest < 1e4;
+  const Prefix prefix = stays_in_watts ? Prefix{1.0, "W"} : choose_prefix(largest, unit);
+  const int decimals = std::min(decimals_for(largest / prefix.factor, 4), 4);
+  return {prefix.factor, prefix.unit, stays_in_watts ? std::max(decimals, 1) : decimals};
 }
 
 Scale frequency_scale(const std::vector<double>& frequencies_hz) {
+  constexpr int exact_up_to = 4, most = 6;
   double smallest = std::numeric_limits<double>::infinity();
   for (const double hz : frequencies_hz) smallest = std::min(smallest, hz);
   const Prefix prefix = choose_prefix(std::isfinite(smallest) ? smallest : 1e6, "Hz");
@@ -126,7 +135,14 @@ Scale frequency_scale(const std::vector<double>& frequencies_hz) {
     const double shown = hz / scale.factor * std::pow(10.0, scale.decimals);
     return std::abs(shown - std::round(shown)) < 1e-6 * std::max(1.0, std::abs(shown) * 1e-6);
   };
-  while (scale.decimals < 6 && !std::all_of(frequencies_hz.begin(), frequencies_hz.end(), exact)) ++scale.decimals;
+  while (scale.decimals < exact_up_to && !std::all_of(frequencies_hz.begin(), frequencies_hz.end(), exact))
+    ++scale.decimals;
+  const auto told_apart = [&] {
+    std::set<std::string> shown;
+    for (const double hz : frequencies_hz) shown.insert(scale.show(hz));
+    return shown.size() == frequencies_hz.size();
+  };
+  while (scale.decimals < most && !told_apart()) ++scale.decimals;
   return scale;
 }
 

@@ -13,6 +13,8 @@ std::string significant(double value, int digits = 3);
 /// With so many decimals: "50.0".
 std::string fixed(double value, int decimals);
 
+std::string strip(std::string shown);
+
 /// With the prefix that suits: spell(1144, "V") is "1.14 kV". Units without prefixes ("dB", "", "%") stay. "share" is
 /// given in per cent. "-" where it does not exist ("infinite" for an SWR, unit "").
 std::string spell(double value, const std::string& unit, int digits = 3);
@@ -30,10 +32,10 @@ struct Scale {
   std::string show(double value) const;
 };
 
-/// So that the largest has four digits.
+/// So that the largest has four digits; watts stay watts up to 10 kW.
 Scale scale_for(const std::vector<double>& values, const std::string& unit);
 
-/// MHz (or kHz, GHz) with as many decimals as tell them apart, six at most.
+/// MHz (or kHz, GHz) with decimals enough to be exact, up to four; more, up to six, only to tell them apart.
 Scale frequency_scale(const std::vector<double>& frequencies_hz);
 
 }  // namespace reports

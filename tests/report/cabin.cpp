@@ -29,11 +29,11 @@ require peak volts across atu.Cout below 1 kV
 
 /// How a variant spends 100 W: at the first point, and how that grows to the last.
 struct Spending {
-  double coax_w, coil_w, cin_w, cout_w, returned_w, cout_volts, coax_swr;
+  double coax_w, coil_w, cin_w, cout_w, returned_w, cout_volts, coax_swr, matched_db;
 };
 
-constexpr Spending at_desk{21.0, 14.0, 0.6, 0.9, 0.1, 880.0, 7.9};
-constexpr Spending at_mast{3.1, 8.2, 0.3, 0.4, 0.02, 610.0, 1.02};
+constexpr Spending at_desk{21.0, 14.0, 0.6, 0.9, 0.1, 880.0, 7.9, 0.31};
+constexpr Spending at_mast{3.1, 8.2, 0.3, 0.4, 0.02, 610.0, 1.02, 0.15};
 
 Span find(const SourcePtr& source, const std::string& words) {
   const std::size_t begin = source->text().find(words);
@@ -133,7 +133,7 @@ void book_line(ledger::PartBook& book, double in_w, double heat_w, const Spendin
   book.loss_db.push_back(db(in_w, in_w - heat_w));
   book.volts_peak_along.push_back(book.volts_peak.back() * 1.3);
   book.amps_rms_along.push_back(book.amps_rms.back() * 1.2);
-  book.matched_loss_db.push_back(0.31);
+  book.matched_loss_db.push_back(spent.matched_db);
   book.swr_load_end.push_back(spent.coax_swr);
   book.volts_at_m.push_back(3.2);
   book.amps_at_m.push_back(10.6);
