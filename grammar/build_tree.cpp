@@ -3,7 +3,10 @@
 // mistake.
 #include "build_tree.hpp"
 
+#include <algorithm>
+#include <cctype>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -21,8 +24,7 @@ using syntax::Places;
 using syntax::Sweep;
 using syntax::Tune;
 
-// --- What happens on each rule
-// ------------------------------------------------------------------------------------------
+// --- What happens on each rule ---
 
 template <class Rule>
 constexpr auto on = nullptr;
@@ -281,8 +283,7 @@ constexpr auto on<rules::variant_statement> = [](Draft& d, Span) {
   d.pieces.what = syntax::Variant{std::move(d.pieces.text), {}};
 };
 
-// --- PEGTL's hooks
-// ------------------------------------------------------------------------------------------------------
+// --- PEGTL's hooks ---
 
 template <class Rule>
 struct Apply {
@@ -316,8 +317,7 @@ void read(Draft& draft, const Source& source, std::uint32_t begin, std::uint32_t
   p::parse<Rule, action, control>(in, draft);
 }
 
-// --- Statements
-// ---------------------------------------------------------------------------------------------------------
+// --- Statements ---
 
 /// A word that begins no statement and no part known, and is near to one that does.
 std::optional<Diagnostic> misspelled_statement(const Source& source, const Stretch& stretch,
@@ -344,12 +344,49 @@ std::optional<Diagnostic> misspelled_statement(const Source& source, const Stret
   return diagnostic;
 }
 
+/// Where the property after the one at `from` begins, so that the rest of a list can be read after a mistake in it; the
+/// end of the statement if there is none, or the mistake stands before the properties.
+std::uint32_t next_property(std::string_view text, const Stretch& stretch, std::uint32_t from) {
+  const std::string_view first = text.substr(stretch.begin, stretch.end - stretch.begin);
+  for (const std::string_view word :
+       {"tune ", "sweep ", "require ", "box ", "band ", "plane ", "design ", "include ", "variant "}) {
+    if (first.starts_with(word)) return stretch.end;
+  }
+  int depth = 0;
+  bool in_properties = false;
+  for (std::size_t at = stretch.begin; at < stretch.end; at = layout::past_token(text, at)) {
+    const char c = text[at];
+    if (c == '(' || c == '[') ++depth;
+    if (c == ')' || c == ']') --depth;
+    if (depth > 0) continue;
+    if (c == ':' || c == '=') in_properties = in_properties || at < from;
+    if (c == ',' && in_properties && at >= from) return static_cast<std::uint32_t>(at + 1);
+  }
+  return stretch.end;
+}
+
 /// Whether the text begins as a part does, so that its kind may be a box from another file or a plugin's.
 bool looks_like_part(const Source& source, const Stretch& stretch) {
   using namespace rules;
   const char* text = source.text().data();
   p::memory_input<p::tracking_mode::lazy, p::eol::lf, const char*> in(text + stretch.begin, text + stretch.end, "");
   return p::parse<p::seq<identifier, ws, identifier, ws, p::sor<kw_at, kw_from, kw_between>>>(in);
+}
+
+constexpr int most_mistakes = 20;  ///< shown of one statement
+
+/// Goes on behind a mistake in a property list, only to see what else is wrong.
+void read_other_properties(Draft& draft, const Source& source, const Stretch& stretch, Diagnostics& diagnostics) {
+  for (int count = 1; count < most_mistakes; ++count) {
+    const std::uint32_t next = next_property(source.text(), stretch, diagnostics.back().span.end);
+    if (next >= stretch.end) return;
+    try {
+      read<rules::lone_properties>(draft, source, next, stretch.end);
+      return;
+    } catch (Mistake& mistake) {
+      diagnostics.push_back(std::move(mistake.diagnostic));
+    }
+  }
 }
 
 }  // namespace
@@ -363,6 +400,7 @@ std::optional<syntax::Statement> build_statement(Draft& draft, const Source& sou
     std::optional<Diagnostic> misspelled = misspelled_statement(source, stretch, words);
     const bool better = misspelled && (!misspelled->hint.empty() || !looks_like_part(source, stretch));
     diagnostics.push_back(better ? *std::move(misspelled) : std::move(mistake.diagnostic));
+    if (!better) read_other_properties(draft, source, stretch, diagnostics);
   }
   return std::nullopt;
 }

@@ -50,6 +50,8 @@ struct Pieces {
   std::optional<decltype(syntax::Statement::what)> what;  ///< the whole, once it is read
 };
 
+syntax::Term make_term(syntax::Term::Kind kind, Span span, std::string_view text);
+
 class Draft {
  public:
   explicit Draft(const Source& source) : source_(&source), text_(source.text()) {}
@@ -139,17 +141,20 @@ class Draft {
   [[noreturn]] void complain_of_unit(std::uint32_t at, bool attached) const;
   double scaled(std::string_view digits) const;
   void settle_sign_of_impedance(Span& span);
+  double sign_of_power(Span& span);
   std::string unescaped(Span string) const;
 
   void push(syntax::Term term, std::uint32_t depth);
   syntax::Term pop(std::uint32_t& depth);
   void push_composite(syntax::Term term, std::uint32_t depth);
+  void open_frame(Frame frame, Span bracket);
   void wrap_unary(Span sign);
   void join_two(syntax::Term::Kind kind, std::string_view text);
 
   const Source* source_;
   std::string_view text_;
   std::uint32_t begin_ = 0, end_ = 0, last_ = 0;
+  std::uint32_t last_term_ = 0;  ///< where the last value ended, if it is the last token
 
   std::vector<syntax::Term> terms_;
   std::vector<std::uint32_t> depths_;  ///< of each of `terms_`: how many nodes lie below it at most

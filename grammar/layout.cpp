@@ -184,13 +184,23 @@ class Splitter {
   /// `variant` never stands in a block. One that begins no further right than the block's own header shows that the `}`
   /// before it was forgotten; taking it so spares the reader a complaint at every line that follows.
   void close_forgotten_blocks(std::size_t begin) {
-    if (word_at(begin) != "variant") return;
+    if (word_at(begin) != "variant" || open_.empty() || !lacks_braces()) return;
     while (!open_.empty() && column_of(begin) <= column_of(open_.back()->begin)) {
       open_.back()->unclosed = true;
       complain_of_open_block(open_braces_.back());
       open_.pop_back();
       open_braces_.pop_back();
     }
+  }
+
+  /// Whether more blocks are opened than closed in the whole text. (Braces in strings count too: this only decides
+  /// which of two complaints is the likelier.)
+  bool lacks_braces() {
+    if (!brace_balance_) {
+      const auto opened = std::count(text_.begin(), text_.end(), '{');
+      brace_balance_ = opened - std::count(text_.begin(), text_.end(), '}');
+    }
+    return *brace_balance_ > 0;
   }
 
   std::size_t column_of(std::size_t at) const {
@@ -402,6 +412,7 @@ class Splitter {
   std::vector<Stretch*> open_;
   std::vector<std::uint32_t> open_braces_;
   std::size_t ignored_blocks_ = 0;
+  std::optional<std::ptrdiff_t> brace_balance_;
   std::vector<std::pair<std::size_t, std::size_t>> spoiled_;
 
   // The statement being read.

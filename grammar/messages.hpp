@@ -22,6 +22,7 @@ WATTFALL_WANTED(kw_below, "word-expected", "`below` and a value of SWR", "below"
 WATTFALL_WANTED(kw_by, "word-expected", "`by ratio`", "by");
 WATTFALL_WANTED(kw_for, "word-expected", "`for most` or `for least`, and a figure", "for");
 WATTFALL_WANTED(kw_frequency, "word-expected", "`frequency`, for `at each frequency`", "frequency");
+WATTFALL_WANTED(kw_keeping, "word-expected", "`keeping` and a requirement", "keeping");
 WATTFALL_WANTED(kw_points, "word-expected", "`points`, after their number", "points");
 WATTFALL_WANTED(kw_ratio, "word-expected", "`ratio`, for `by ratio`", "ratio");
 WATTFALL_WANTED(kw_to, "word-expected", "`to`", "to");
@@ -103,12 +104,12 @@ WATTFALL_WANTED(tune_goal, "figure-expected", "a figure, such as power into PART
 // Ends.
 WATTFALL_WANTED(part_statement, "unknown-statement", "a statement's word, or a kind of part and its name");
 WATTFALL_WANTED(end_of_statement, "unexpected-text", "the end of the statement");
-WATTFALL_WANTED(part_end, "unexpected-text", "`:` and the part's properties", "to");
+WATTFALL_WANTED(part_end, "sign-expected", "`:` and the part's properties", "to");
 WATTFALL_WANTED(properties_end, "unexpected-text", "a comma, an operator, or the end of the statement");
 WATTFALL_WANTED(set_end, "unexpected-text", "a comma, an operator, or the end of the statement");
 WATTFALL_WANTED(box_end, "unexpected-text", "`with` and the box's quantities, or `{`", "with");
 WATTFALL_WANTED(tune_end, "unexpected-text",
-                "`, keeping` and a requirement, `and` and one more, or the end of the statement", "keeping and");
+                "`, keeping` and a requirement, `and` and another, or the end of the statement", "keeping and");
 
 #undef WATTFALL_WANTED
 

@@ -17,8 +17,6 @@ using layout::Stretch;
 using layout::Words;
 using syntax::Phrase;
 using syntax::Statement;
-using syntax::Term;
-using Kind = Term::Kind;
 
 constexpr std::array<std::string_view, 11> statement_words{"design", "set",     "change", "include", "band",   "sweep",
                                                            "tune",   "require", "plane",  "box",     "variant"};
@@ -98,12 +96,11 @@ class Reader {
     const std::string_view text = statement.span.text();
     const std::string word(text.substr(0, text.find_first_of(" \t\"")));
     const auto end = statement.span.begin + static_cast<std::uint32_t>(word.size());
-    diagnostics_.push_back(
-        {"misplaced-statement",
-         {&source_, statement.span.begin, end},
-         "`" + word + "` does not stand in a " + (home == Home::box ? "box" : "variant"),
-         home == Home::box ? "a part, or `set`" : "a part, `set`, `change`, `tune`, `require` or `plane`",
-         ""});
+    diagnostics_.push_back({"misplaced-statement",
+                            {&source_, statement.span.begin, end},
+                            "`" + word + "` does not stand in a " + (home == Home::box ? "box" : "variant"),
+                            home == Home::box ? "a part, or `set`" : "any statement but `design` and `variant`",
+                            ""});
     return false;
   }
 
@@ -135,63 +132,7 @@ std::optional<Stretch> lone_stretch(const Source& source, Diagnostics& diagnosti
   return std::nullopt;
 }
 
-// --- Taking phrases apart
-// -----------------------------------------------------------------------------------------------
-
-Term bracket_of(const Term& call) {
-  Term bracket;
-  bracket.kind = Kind::bracket;
-  bracket.span = call.span;
-  const std::size_t open = call.span.text().find('(');
-  if (open != std::string_view::npos) bracket.span.begin += static_cast<std::uint32_t>(open);
-  bracket.operands.push_back(call.phrases.front().front());
-  return bracket;
-}
-
-/// `term` without the name at its left end; none where the name does not stand there, or what is left is no value.
-std::optional<Term> without_name(const Term& term, const std::string& name) {
-  if (term.kind == Kind::call) {
-    const bool one_value = term.phrases.size() == 1 && term.phrases.front().size() == 1;
-    if (term.text == name && one_value) return bracket_of(term);
-    return std::nullopt;
-  }
-  if (term.kind != Kind::binary) return std::nullopt;
-  const Term& left = term.operands[0];
-  const bool is_name = left.kind == Kind::name && left.text == name;
-  if (is_name && term.text != "+" && term.text != "-") return std::nullopt;
-  Term result;
-  result.text = term.text;
-  if (is_name) {
-    result.kind = Kind::unary;
-    result.span = join(syntax::operator_span(term), term.operands[1].span);
-    result.operands.push_back(term.operands[1]);
-    return result;
-  }
-  std::optional<Term> rest = without_name(left, name);
-  if (!rest) return std::nullopt;
-  result.kind = Kind::binary;
-  result.span = join(rest->span, term.operands[1].span);
-  result.operands.push_back(std::move(*rest));
-  result.operands.push_back(term.operands[1]);
-  return result;
-}
-
 }  // namespace
-
-Span syntax::span_of(const Phrase& phrase) {
-  if (phrase.empty()) return {};
-  return join(phrase.front().span, phrase.back().span);
-}
-
-Span syntax::operator_span(const Term& term) {
-  if (term.span.source == nullptr || term.operands.size() != 2) return term.span;
-  const std::string_view text = term.span.source->text();
-  std::uint32_t at = term.operands[0].span.end;
-  while (at < term.operands[1].span.begin && !text.substr(at).starts_with(term.text)) {
-    at = static_cast<std::uint32_t>(layout::past_token(text, at));
-  }
-  return {term.span.source, at, at + static_cast<std::uint32_t>(term.text.size())};
-}
 
 const Vocabulary& standard_vocabulary() {
   static const Vocabulary vocabulary{{"source", "load", "resistor", "inductor", "capacitor", "line", "stub",
@@ -223,23 +164,6 @@ Result<syntax::Sweep> parse_sweep(const SourcePtr& source) {
   Draft draft(*source);
   if (stretch) result.value = build_sweep(draft, *source, *stretch, result.diagnostics);
   return result;
-}
-
-std::optional<Phrase> rest_after(const Phrase& phrase, const std::vector<std::string>& words) {
-  if (words.empty()) return phrase;
-  if (phrase.size() < words.size()) return std::nullopt;
-  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
-    if (phrase[i].kind != Kind::name || phrase[i].text != words[i]) return std::nullopt;
-  }
-  const Term& last = phrase[words.size() - 1];
-  Phrase rest;
-  if (last.kind != Kind::name || last.text != words.back()) {
-    std::optional<Term> left = without_name(last, words.back());
-    if (!left) return std::nullopt;
-    rest.push_back(std::move(*left));
-  }
-  rest.insert(rest.end(), phrase.begin() + static_cast<std::ptrdiff_t>(words.size()), phrase.end());
-  return rest;
 }
 
 }  // namespace wattfall

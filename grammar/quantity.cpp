@@ -105,15 +105,16 @@ std::string lower(std::string_view text) {
 using Pair = std::pair<std::string_view, std::string_view>;
 
 /// A prefix alone, as in the speech of the workbench: "a hundred p".
-constexpr std::array<Pair, 9> clipped{{{"p", "pF"},
-                                       {"n", "nF"},
-                                       {"u", "uH"},
-                                       {"\u00B5", "uH"},
-                                       {"\u03BC", "uH"},
-                                       {"f", "fF"},
-                                       {"k", "kohm"},
-                                       {"M", "MHz"},
-                                       {"G", "GHz"}}};
+constexpr std::array<Pair, 10> clipped{{{"p", "pF"},
+                                        {"K", "kohm"},
+                                        {"n", "nF"},
+                                        {"u", "uH"},
+                                        {"\u00B5", "uH"},
+                                        {"\u03BC", "uH"},
+                                        {"f", "fF"},
+                                        {"k", "kohm"},
+                                        {"M", "MHz"},
+                                        {"G", "GHz"}}};
 
 /// Units written out, or in another trade's letters; compared in lower case.
 constexpr std::array<Pair, 51> aliases{

@@ -12,8 +12,7 @@ namespace wattfall::rules {
 
 namespace p = tao::pegtl;
 
-// --- Text
-// ---------------------------------------------------------------------------------------------------------------
+// --- Text ---
 
 struct comment : p::seq<p::one<'#'>, p::star<p::not_one<'\n'>>> {};
 struct ws : p::star<p::sor<p::one<' ', '\t', '\r', '\n'>, comment>> {};
@@ -63,8 +62,7 @@ struct string_text
     : p::seq<p::one<'"'>, p::star<p::sor<p::seq<p::one<'\\'>, p::not_one<'\n'>>, p::not_one<'"', '\\', '\n'>>>,
              p::one<'"'>> {};
 
-// --- Numbers
-// ------------------------------------------------------------------------------------------------------------
+// --- Numbers ---
 
 struct exponent : p::seq<p::one<'e', 'E'>, p::opt<p::one<'+', '-'>>, p::plus<p::digit>> {};
 struct digits : p::sor<p::seq<p::plus<p::digit>, p::opt<p::one<'.'>, p::plus<p::digit>>>,
@@ -92,8 +90,7 @@ struct number_literal
     : p::seq<real_part, p::sor<p::seq<complex_ahead, ws, complex_sign, ws, imaginary_part, unit>, unit>> {};
 struct imaginary_literal : p::seq<imaginary_ahead, imaginary_part, unit> {};
 
-// --- Expressions and phrases
-// --------------------------------------------------------------------------------------------
+// --- Expressions and phrases ---
 
 struct sum;
 struct phrase;
@@ -150,7 +147,8 @@ struct pair_tail : p::seq<colon, p::must<pair_value>> {};
 struct phrase_term : p::seq<sum, p::opt<pair_tail>> {};
 
 struct of_word : p::keyword<'o', 'f'> {};
-struct cable_text : p::seq<p::alnum, p::star<p::sor<p::alnum, p::one<'_', '.', '/', '"', '-'>>>> {};
+struct inch_mark : p::seq<p::digit, p::one<'"'>> {};  // 7/8"
+struct cable_text : p::seq<p::at<p::alnum>, p::plus<p::sor<inch_mark, p::alnum, p::one<'_', '.', '/', '-'>>>> {};
 struct cable_name : p::sor<string_term, cable_text> {};
 struct of_cable : p::seq<of_word, ws, p::must<cable_name>, ws> {};
 struct phrase : p::seq<phrase_term, p::star<p::sor<of_cable, phrase_term>>> {};
@@ -158,8 +156,7 @@ struct phrase : p::seq<phrase_term, p::star<p::sor<of_cable, phrase_term>>> {};
 /// The properties of a part, of `set` and of `change`.
 struct properties : p::list_must<phrase, comma> {};
 
-// --- Parts of statements
-// ------------------------------------------------------------------------------------------------
+// --- Parts of statements ---
 
 struct place_word : dotted {};
 struct single_place : p::seq<place_word, ws> {};
@@ -185,9 +182,11 @@ struct figure_words : p::plus<figure_word, ws> {};
 struct preposition : p::sor<p::keyword<'a', 't'>, p::keyword<'o', 'n'>, p::keyword<'i', 'n'>,
                             p::keyword<'i', 'n', 't', 'o'>, p::keyword<'f', 'r', 'o', 'm'>,
                             p::keyword<'a', 'c', 'r', 'o', 's', 's'>, p::keyword<'t', 'h', 'r', 'o', 'u', 'g', 'h'>> {};
-struct figure_target : dotted {};
-struct figure_into : dotted {};
-struct figure_reference : p::seq<sum> {};
+/// `below 2`, where a name should stand before it. (A node may be called `below`: then a word follows, no number.)
+struct bound_ahead : p::at<p::sor<kw_below, kw_above>, p::sor<p::digit, p::one<'.', '(', '+', '-'>>> {};
+struct figure_target : p::seq<p::not_at<bound_ahead>, dotted> {};
+struct figure_into : p::seq<p::not_at<bound_ahead>, dotted> {};
+struct figure_reference : p::seq<p::not_at<bound_ahead>, sum> {};
 struct figure_limit : p::seq<sum> {};
 struct figure_place : p::seq<preposition, ws, p::must<figure_target>, ws, p::opt<kw_into, p::must<figure_into>, ws>,
                              p::opt<kw_reference, p::must<figure_reference>>> {};
@@ -198,15 +197,14 @@ struct figure : p::sor<width_figure, plain_figure> {};
 
 struct bound : p::sor<p::keyword<'b', 'e', 'l', 'o', 'w'>, p::keyword<'a', 'b', 'o', 'v', 'e'>> {};
 struct required_value : p::seq<sum> {};
-struct over_from : p::seq<sum> {};
-struct over_to : p::seq<sum> {};
+struct over_from : p::seq<p::not_at<kw_for>, sum> {};
+struct over_to : p::seq<p::not_at<kw_for>, sum> {};
 struct over_band : p::seq<kw_band, p::must<band_name>, ws> {};
 struct over_range : p::sor<over_band, p::seq<p::must<over_from>, p::must<kw_to>, p::must<over_to>>> {};
 struct requirement : p::seq<figure, p::must<bound>, ws, p::must<required_value>, p::opt<kw_over, p::must<over_range>>> {
 };
 
-// --- Statements
-// ---------------------------------------------------------------------------------------------------------
+// --- Statements ---
 
 struct end_of_statement : p::eof {};
 
@@ -243,7 +241,7 @@ struct band_statement : p::seq<kw_band, p::must<band_name>, ws, p::must<band_fro
                                p::must<end_of_statement>> {};
 
 struct sweep_from : p::seq<sum> {};
-struct sweep_to : p::seq<sum> {};
+struct sweep_to : p::seq<p::not_at<kw_step>, sum> {};
 struct sweep_step : p::seq<sum> {};
 struct sweep_count : p::seq<sum> {};
 struct sweep_list : p::seq<list> {};
@@ -257,15 +255,15 @@ struct sweep_body : p::sor<sweep_at, p::seq<sweep_range, p::must<sweep_amount>>>
 struct sweep_statement : p::seq<kw_sweep, sweep_body, p::must<end_of_statement>> {};
 
 struct knob : dotted {};
-struct tune_at : p::seq<sum> {};
+struct tune_at : p::seq<p::not_at<kw_for>, sum> {};
 struct tune_each : p::seq<kw_each, p::must<kw_frequency>> {};
 struct tune_over : p::seq<kw_over, p::must<over_range>> {};
 struct tune_when : p::sor<p::seq<kw_at, p::sor<tune_each, p::must<tune_at>>>, tune_over> {};
 struct most_or_least : p::sor<p::keyword<'m', 'o', 's', 't'>, p::keyword<'l', 'e', 'a', 's', 't'>> {};
 struct tune_goal : p::seq<figure> {};
 struct tune_requirement : p::seq<requirement> {};
-struct tune_keeping
-    : p::seq<p::opt<comma>, kw_keeping, p::must<tune_requirement>, p::star<kw_and, p::must<tune_requirement>>> {};
+struct tune_keeping : p::seq<p::sor<p::seq<comma, p::must<kw_keeping>>, kw_keeping>, p::must<tune_requirement>,
+                             p::star<kw_and, p::must<tune_requirement>>> {};
 struct tune_end : p::eof {};
 struct tune_statement
     : p::seq<kw_tune, p::must<knob>, ws, p::star<comma, p::must<knob>, ws>, p::must<tune_when>, p::must<kw_for>,
@@ -298,8 +296,7 @@ struct statement : p::sor<design_statement, set_statement, change_statement, inc
                           sweep_statement, tune_statement, require_statement, plane_statement, box_statement,
                           variant_statement, p::must<part_statement>> {};
 
-// --- Other doors
-// --------------------------------------------------------------------------------------------------------
+// --- Other doors ---
 
 struct lone_value : p::seq<sum> {};
 struct lone_expression : p::seq<ws, p::must<lone_value>, p::must<end_of_statement>> {};

@@ -1,0 +1,139 @@
+// Says that something else was wanted where the text has gone on: what stands there, what could, and what was most
+// likely meant. In: what a rule wants (messages.hpp) and a place. Out: a Mistake, thrown.
+#include <algorithm>
+#include <array>
+#include <utility>
+#include <vector>
+
+#include "draft.hpp"
+#include "grammar/nearest_name.hpp"
+#include "letters.hpp"
+
+namespace wattfall {
+namespace {
+
+/// The plain character that a word processor or a web page has put a look-alike for.
+std::string_view plain_for(std::string_view odd) {
+  using Pair = std::pair<std::string_view, std::string_view>;
+  static constexpr std::array<Pair, 20> table{{{"\u2212", "-"},
+                                               {"\u2013", "-"},
+                                               {"\u2014", "-"},
+                                               {"\u2010", "-"},
+                                               {"\u2011", "-"},
+                                               {"\u00D7", "*"},
+                                               {"\u00B7", "*"},
+                                               {"\u22C5", "*"},
+                                               {"\u2044", "/"},
+                                               {"\u00F7", "/"},
+                                               {"\u201C", "\""},
+                                               {"\u201D", "\""},
+                                               {"\u201E", "\""},
+                                               {"\u00AB", "\""},
+                                               {"\u00BB", "\""},
+                                               {"\u2018", "\""},
+                                               {"\u2019", "\""},
+                                               {"\u00A0", "a plain blank"},
+                                               {"\u2009", "a plain blank"},
+                                               {"\u202F", "a plain blank"}}};
+  for (const auto& [written, plain] : table) {
+    if (written == odd) return plain;
+  }
+  return {};
+}
+
+std::vector<std::string> split_words(std::string_view text) {
+  std::vector<std::string> words;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    words.emplace_back(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return words;
+}
+
+/// Signs and words of other languages that come to the fingers by habit.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 10> habits{{{"<", "below"},
+                                                                                {">", "above"},
+                                                                                {"under", "below"},
+                                                                                {"over", "above"},
+                                                                                {"max", "most"},
+                                                                                {"maximum", "most"},
+                                                                                {"min", "least"},
+                                                                                {"minimum", "least"},
+                                                                                {",", "and"},
+                                                                                {"through", "to"}}};
+
+/// What was most likely meant where `found` stands and `wanted` should.
+std::string likely_word(std::string_view found, const Wanted& wanted) {
+  const std::string_view expected = wanted.expected;
+  for (const std::string_view sign : {"=", ":"}) {
+    const bool other = found == "=" || found == ":";
+    if (other && expected.size() > 2 && expected[0] == '`' && expected.substr(1, 1) == sign) return std::string(sign);
+  }
+  const std::vector<std::string> words = split_words(wanted.words);
+  for (const auto& [habit, meant] : habits) {
+    if (found == habit && std::find(words.begin(), words.end(), meant) != words.end()) return std::string(meant);
+  }
+  return nearest_name(found, words);
+}
+
+}  // namespace
+
+std::uint32_t Draft::skip_blanks(std::uint32_t at) const {
+  while (at < end_ && is_blank(text_[at])) ++at;
+  return at;
+}
+
+/// The character before `at`, blanks and line ends left out; a line end at the statement's start.
+char Draft::before(std::uint32_t at) const {
+  while (at > begin_) {
+    if (!is_space(text_[--at])) return text_[at];
+  }
+  return '\n';
+}
+
+Span Draft::token_at(std::uint32_t at) const {
+  if (at >= end_) return at_end();
+  const char c = text_[at];
+  std::uint32_t end = at + 1;
+  if (is_word(c)) {
+    while (end < end_ && (is_word(text_[end]) || (text_[end] == '.' && end + 1 < end_ && is_word(text_[end + 1]))))
+      ++end;
+  } else if (c == '"') {
+    end = static_cast<std::uint32_t>(std::min<std::size_t>(layout::past_token(text_, at), end_));
+  } else {
+    while (end < end_ && (static_cast<unsigned char>(text_[end]) & 0xC0U) == 0x80U) ++end;
+  }
+  return {source_, at, end};
+}
+
+void Draft::mistake(const char* code, Span where, std::string text, std::string expected, std::string hint) const {
+  throw Mistake{{code, where, std::move(text), std::move(expected), std::move(hint)}};
+}
+
+void Draft::fail(const Wanted& wanted, const char* place) const {
+  std::uint32_t at = offset(place);
+  // A keyword's rule may have read the beginning of a longer word: `to` in `too`.
+  while (at > last_ && at < end_ && is_word(text_[at]) && is_word(text_[at - 1])) --at;
+  while (at < end_ && is_space(text_[at])) ++at;
+  if (at >= end_) {
+    mistake("unfinished-statement", at_end(), "the statement ends too early", wanted.expected);
+  }
+  const Span token = token_at(at);
+  const std::string_view found = token.text();
+  const std::string name = quoted(found);
+  if (static_cast<unsigned char>(found.front()) >= 0x80) {
+    mistake("invalid-character", token, name + " cannot stand outside a string or a comment", wanted.expected,
+            std::string(plain_for(found)));
+  }
+  if (is_letter(found.front()) && last_ == last_term_ && find_unit(found)) {
+    mistake("unit-after-expression", token, "a unit follows a number only, and " + name + " does not",
+            "a number with its unit, such as 3 " + std::string(found));
+  }
+  if (found == "=" && std::string_view(wanted.code) == "unexpected-text") {
+    mistake("stray-equals", token, "a property takes its value without `=`", "a value straight after the name");
+  }
+  mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely_word(found, wanted));
+}
+
+}  // namespace wattfall

@@ -1,0 +1,271 @@
+// Numbers with their units: reads the unit, applies it, and says what is wrong with either. In: spans of digits and
+// signs. Out: number terms.
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+#include "draft.hpp"
+#include "grammar/nearest_name.hpp"
+#include "letters.hpp"
+
+namespace wattfall {
+namespace {
+
+using syntax::Term;
+
+/// Words that may stand after a number that has no unit, or after its unit, in the same phrase.
+constexpr std::array<std::string_view, 23> follow_words{
+    "to",     "of",    "at",    "over",       "by",        "points",  "for",    "from",
+    "step",   "below", "above", "into",       "reference", "keeping", "open",   "shorted",
+    "normal", "and",   "with",  "adjustable", "most",      "least",   "between"};
+
+/// The letter of a unit's symbol at the start of `text`, or 0: letters, and the signs of ohm, micro and degree.
+std::size_t unit_letter(std::string_view text) {
+  if (text.empty()) return 0;
+  if (is_word(text[0]) || text[0] == '%') return 1;
+  for (const std::string_view sign : {"\u00B5", "\u03BC", "\u03A9", "\u00B0"}) {
+    if (text.starts_with(sign)) return 2;
+  }
+  return text.starts_with("\u2126") ? 3 : 0;
+}
+
+std::size_t unit_word(std::string_view text) {
+  if (text.starts_with('%')) return 1;
+  if (text.starts_with("\u00B0")) return 2;
+  if (text.empty() || is_digit(text[0]) || text[0] == '_') return 0;
+  std::size_t length = 0;
+  for (std::size_t step = unit_letter(text); step > 0 && text[length] != '%'; step = unit_letter(text.substr(length))) {
+    length += step;
+    if (length >= text.size()) break;
+  }
+  return length;
+}
+
+/// `/100m` after a unit: a slash, digits, letters, no blanks.
+std::size_t compound_tail(std::string_view text) {
+  if (!text.starts_with('/')) return 0;
+  std::size_t at = 1;
+  while (at < text.size() && is_digit(text[at])) ++at;
+  const std::size_t letters = at;
+  while (at < text.size() && is_letter(text[at])) ++at;
+  const bool ends = at >= text.size() || !is_word(text[at]);
+  return at > letters && ends ? at : 0;
+}
+
+/// `dB/100M`: a compound unit but for the size of its letters. (`dB/M` may be a division by a quantity called M.)
+bool is_misspelled_compound(std::string_view text) {
+  const std::size_t slash = text.find('/');
+  if (slash + 1 >= text.size() || !is_digit(text[slash + 1])) return false;
+  const std::string meant = suggest_unit(text);
+  return meant.size() == text.size() && meant.find('/') == slash;
+}
+
+std::string likely_follow_word(std::string_view found) {
+  return nearest_name(found, std::vector<std::string>(follow_words.begin(), follow_words.end()));
+}
+
+}  // namespace
+
+void Draft::check_decimal_comma(Span number) const {
+  const std::uint32_t comma = number.end;
+  if (frames_.back().has_items || comma + 1 >= end_ || text_[comma] != ',' || !is_digit(text_[comma + 1])) return;
+  std::uint32_t end = comma + 1;
+  while (end < end_ && is_digit(text_[end])) ++end;
+  const std::string whole(number.text());
+  const std::string part(text_.substr(comma + 1, end - comma - 1));
+  std::string hint = whole + "." + part;
+  if (part.size() == 3 && whole != "0") hint = whole + part + ", or " + hint;
+  mistake("decimal-comma", {source_, number.begin, end}, "a decimal point is written, not a comma",
+          "a number such as 1.5", whole.find('.') == std::string::npos ? hint : whole + part);
+}
+
+void Draft::check_number_end(Span number) const {
+  const std::uint32_t at = number.end;
+  if (at >= end_) return;
+  const bool bare_exponent = (text_[at] == 'e' || text_[at] == 'E') && (at + 1 >= end_ || !is_letter(text_[at + 1]));
+  if (text_[at] != '.' && !bare_exponent) return;
+  std::uint32_t end = at + 1;
+  if (bare_exponent && end < end_ && (text_[end] == '+' || text_[end] == '-')) ++end;
+  while (end < end_ && (is_word(text_[end]) || text_[end] == '.')) ++end;
+  mistake("bad-number", {source_, number.begin, end},
+          quoted(text_.substr(number.begin, end - number.begin)) + " is no number",
+          bare_exponent ? "digits after the exponent's `e`" : "digits on both sides of one decimal point");
+}
+
+void Draft::real_part(Span span) {
+  check_number_end(span);
+  check_decimal_comma(span);
+  real_ = span;
+  imaginary_ = {};
+  unit_.reset();
+  unit_text_ = {};
+  last_ = span.end;
+}
+
+void Draft::imaginary_part(Span span) {
+  check_number_end(span);
+  check_decimal_comma(span);
+  imaginary_ = span;
+  unit_.reset();
+  unit_text_ = {};
+  last_ = span.end;
+}
+
+std::size_t Draft::read_unit(const char* place) {
+  const std::uint32_t from = offset(place);
+  const std::uint32_t at = skip_blanks(from);
+  const std::string_view ahead = rest(at);
+  const std::size_t length = unit_word(ahead);
+  if (length == 0) {
+    if (at == from && !ahead.empty() && (ahead[0] == '"' || ahead[0] == '\'')) complain_of_unit(at, true);
+    return 0;
+  }
+  const std::size_t whole = length + compound_tail(ahead.substr(length));
+  for (const std::size_t size : {whole, length}) {
+    unit_ = find_unit(ahead.substr(0, size));
+    if (!unit_) continue;
+    if (size < whole && is_misspelled_compound(ahead.substr(0, whole))) complain_of_unit(at, at == from);
+    unit_text_ = ahead.substr(0, size);
+    last_ = at + static_cast<std::uint32_t>(size);
+    return last_ - from;
+  }
+  if (at == from || !contains(follow_words, ahead.substr(0, length))) complain_of_unit(at, at == from);
+  return 0;
+}
+
+void Draft::complain_of_unit(std::uint32_t at, bool attached) const {
+  const std::string_view ahead = rest(at);
+  std::size_t length = std::max<std::size_t>(unit_word(ahead), 1);
+  const std::string_view word = ahead.substr(0, length);
+  const bool imaginary = word == "j" || (word == "i" && attached);
+  if (imaginary && imaginary_.source == nullptr) {
+    const Span where{source_, real_.begin, at + 1};
+    mistake("imaginary-suffix", where, "`j` stands before its number", "an imaginary part such as j208",
+            "j" + std::string(real_.text()));
+  }
+  if (word[0] == 'j' && length > 1 && is_digit(word[1])) {
+    const Span where{source_, at, at + static_cast<std::uint32_t>(length)};
+    mistake("missing-sign", where, "a sign is missing before the imaginary part", "`+` or `-`",
+            "+ " + std::string(word));
+  }
+  const std::size_t whole = length + compound_tail(ahead.substr(length));
+  if (whole > length && !suggest_unit(ahead.substr(0, whole)).empty()) length = whole;
+  const std::string_view wrong = ahead.substr(0, length);
+  std::string meant = suggest_unit(wrong);
+  std::string wanted_here =
+      attached ? "a unit, such as pF, uH, ohm or MHz" : "a unit, an operator, or a comma before the next property";
+  if (const std::optional<Unit> unit = find_unit(meant)) {
+    const Span number = imaginary_.source != nullptr ? imaginary_ : real_;
+    wanted_here = describe(unit->dim) + ", such as " + std::string(number.text()) + " " + meant;
+  }
+  if (meant.empty() && !attached) meant = likely_follow_word(wrong);
+  mistake("unknown-unit", {source_, at, at + static_cast<std::uint32_t>(length)}, quoted(wrong) + " is not a unit",
+          std::move(wanted_here), std::move(meant));
+}
+
+/// What a number's phrase cannot go on with: the comma before it was forgotten.
+void Draft::check_after_number(std::uint32_t from) const {
+  const std::uint32_t at = skip_blanks(from);
+  if (at >= end_) return;
+  const char c = text_[at];
+  if (!is_word(c) && c != '"' && c != '(' && c != '[') return;
+  const Span token = token_at(at);
+  if (is_letter(c) && contains(follow_words, token.text())) return;
+  std::string hint = is_letter(c) ? likely_follow_word(token.text()) : std::string{};
+  if (hint.empty()) hint = std::string(", ").append(token.text().substr(0, 20));
+  mistake("missing-comma", token, quoted(token.text()) + " follows a value with nothing between them",
+          "a comma, or an operator", std::move(hint));
+}
+
+/// A decimal fraction times a power of ten is read anew with that power as its exponent, so that 0.1 uH is 100 nH to
+/// the last bit.
+double Draft::scaled(std::string_view digits) const {
+  const double scale = unit_ && !unit_->is_dbm ? unit_->scale : 1.0;
+  const auto power = static_cast<int>(std::lround(std::log10(scale)));
+  const bool decimal = scale != 1.0 && std::abs(scale * std::pow(10.0, -power) - 1.0) < 1e-14;
+  std::string shifted;
+  std::string_view text = digits;
+  if (decimal) {
+    const std::size_t e = std::min(digits.find_first_of("eE"), digits.size());
+    int exponent = 0;
+    if (e < digits.size()) {
+      const std::size_t skip = digits[e + 1] == '+' ? 2 : 1;
+      std::from_chars(digits.data() + e + skip, digits.data() + digits.size(), exponent);
+    }
+    shifted = std::string(digits.substr(0, e)) + "e" + std::to_string(exponent + power);
+    text = shifted;
+  }
+  double value = 0.0;
+  const auto read = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (read.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
+    const auto begin = static_cast<std::uint32_t>(digits.data() - text_.data());
+    mistake("bad-number", {source_, begin, begin + static_cast<std::uint32_t>(digits.size())},
+            "this number is too large or too small", "a number between 1e-300 and 1e300");
+  }
+  return decimal ? value : value * scale;
+}
+
+void Draft::finish_number(Span span) {
+  Term term = make_term(Term::Kind::number, {source_, span.begin, last_}, unit_text_);
+  double real = scaled(real_.text());
+  double imaginary = 0.0;
+  if (imaginary_.source != nullptr) {
+    const Span unsigned_span = term.span;
+    settle_sign_of_impedance(term.span);
+    if (term.span.begin != unsigned_span.begin && text_[term.span.begin] == '-') real = -real;
+    imaginary = scaled(imaginary_.text().substr(1));
+    if (imaginary_sign_ == '-') imaginary = -imaginary;
+  }
+  if (unit_ && unit_->is_dbm) {
+    if (imaginary_.source != nullptr) mistake("unknown-unit", term.span, "a power in dBm has no imaginary part", "ohm");
+    real = 1e-3 * std::pow(10.0, sign_of_power(term.span) * real / 10.0);
+  }
+  term.quantity = {{real, imaginary}, unit_ ? unit_->dim : dimension::number};
+  check_after_number(last_);
+  push(std::move(term), 1);
+}
+
+/// `-10 dBm` is a tenth of a milliwatt: the sign is the literal's own, and may not wait until it is watts.
+double Draft::sign_of_power(Span& span) {
+  if (pending_.size() == factors_.back() || pending_.back().text() == "^") return 1.0;
+  const Span sign = pending_.back();
+  pending_.pop_back();
+  span.begin = sign.begin;
+  return sign.text() == "-" ? -1.0 : 1.0;
+}
+
+/// `-28+j208 ohm` is one literal, sign and all. Where another operator binds to it, a reader cannot tell whether it
+/// means the resistance alone or the whole: brackets must say so.
+void Draft::settle_sign_of_impedance(Span& span) {
+  const std::size_t signs = pending_.size() - factors_.back();
+  std::uint32_t begin = span.begin;
+  bool clear = signs == 0;
+  if (signs == 1 && pending_.back().text() != "^") {
+    begin = pending_.back().begin;
+    clear = std::string_view("+-*/^").find(before(begin)) == std::string_view::npos;
+  } else if (signs == 0) {
+    clear = std::string_view("-*/^").find(before(begin)) == std::string_view::npos;
+  }
+  const std::uint32_t after = skip_blanks(span.end);
+  if (after < end_ && std::string_view("*/^").find(text_[after]) != std::string_view::npos) clear = false;
+  if (!clear) {
+    mistake("ambiguous-impedance", span,
+            "it is not clear what the operator binds to: the real part, or all of the impedance",
+            "brackets around the impedance", "(" + std::string(span.text()) + ")");
+  }
+  if (signs == 1) pending_.pop_back();
+  span.begin = begin;
+}
+
+void Draft::finish_imaginary(Span span) {
+  Term term = make_term(Term::Kind::number, {source_, span.begin, last_}, unit_text_);
+  if (unit_ && unit_->is_dbm) mistake("unknown-unit", term.span, "a power in dBm has no imaginary part", "ohm");
+  term.quantity = {{0.0, scaled(imaginary_.text().substr(1))}, unit_ ? unit_->dim : dimension::number};
+  check_after_number(last_);
+  push(std::move(term), 1);
+}
+
+}  // namespace wattfall
