@@ -23,9 +23,6 @@ constexpr double least_gain = 1e-10;
 /// Aimed-at slack, in its median size: the least that survives rounding of the goal (1e-13) with room.
 constexpr double margin = 1e-10;
 
-/// Penalty curvature over the goal's own: at ten, one round cuts a violation to a tenth even with wrong multipliers.
-constexpr double stiffness = 10;
-
 /// Step lengths tried, in units of the last good one. Halving and doubling, then a long tail for curved ridges.
 constexpr double ladder[] = {1, 2, 0.5, 4, 0.25, 0.0625, 16, 1.0 / 256};
 
@@ -44,65 +41,6 @@ double norm(const std::vector<double>& v) {
   double sum = 0;
   for (double x : v) sum += x * x;
   return std::sqrt(sum);
-}
-
-/// Solves the small symmetric system a x = b by elimination with pivoting; singular pivots give x = 0 there.
-std::vector<double> solve(std::vector<double> a, std::vector<double> b) {
-  const std::size_t m = b.size();
-  for (std::size_t p = 0; p < m; ++p) {
-    std::size_t best = p;
-    for (std::size_t r = p + 1; r < m; ++r)
-      if (std::abs(a[r * m + p]) > std::abs(a[best * m + p])) best = r;
-    for (std::size_t c = 0; c < m; ++c) std::swap(a[p * m + c], a[best * m + c]);
-    std::swap(b[p], b[best]);
-    if (a[p * m + p] == 0) continue;
-    for (std::size_t r = p + 1; r < m; ++r) {
-      const double factor = a[r * m + p] / a[p * m + p];
-      for (std::size_t c = p; c < m; ++c) a[r * m + c] -= factor * a[p * m + c];
-      b[r] -= factor * b[p];
-    }
-  }
-  for (std::size_t p = m; p-- > 0;) {
-    for (std::size_t c = p + 1; c < m; ++c) b[p] -= a[p * m + c] * b[c];
-    b[p] = a[p * m + p] == 0 ? 0 : b[p] / a[p * m + p];
-  }
-  return b;
-}
-
-double dot(const std::vector<double>& a, const std::vector<double>& b) {
-  double sum = 0;
-  for (std::size_t i = 0; i < a.size(); ++i) sum += a[i] * b[i];
-  return sum;
-}
-
-/// Products of the chosen slacks' gradients, each with each.
-std::vector<double> products(const std::vector<Quadratic>& slacks, const std::vector<std::size_t>& chosen) {
-  const std::size_t m = chosen.size();
-  std::vector<double> result(m * m);
-  for (std::size_t i = 0; i < m; ++i) {
-    for (std::size_t j = 0; j < m; ++j) result[i * m + j] = dot(slacks[chosen[i]].gradient, slacks[chosen[j]].gradient);
-    result[i * m + i] *= 1 + 1e-12;  // two slacks that are one: keeps rounding from dividing by nothing
-  }
-  return result;
-}
-
-/// Multipliers >= 0 that best balance `slope` by the slacks' gradients: least squares, negative ones dropped in turn.
-std::vector<double> balance(const std::vector<double>& slope, const std::vector<Quadratic>& slacks,
-                            std::vector<std::size_t> active) {
-  std::vector<double> result(slacks.size(), 0.0);
-  while (!active.empty()) {
-    const std::size_t m = active.size();
-    std::vector<double> b(m);
-    for (std::size_t i = 0; i < m; ++i) b[i] = -dot(slacks[active[i]].gradient, slope);
-    const std::vector<double> x = solve(products(slacks, active), std::move(b));
-    const auto least = std::min_element(x.begin(), x.end());
-    if (*least >= 0) {
-      for (std::size_t i = 0; i < m; ++i) result[active[i]] = x[i];
-      break;
-    }
-    active.erase(active.begin() + (least - x.begin()));
-  }
-  return result;
 }
 
 }  // namespace
@@ -129,9 +67,11 @@ Quadratic Ascent::goal_model(Shape shape, const Models& models) const {
 Ascent::Models Ascent::look(const Climber& climber, double spacing) {
   Models models;
   models.spacing = spacing;
-  models.centre.resize(n_);
-  for (std::size_t i = 0; i < n_; ++i)
-    models.centre[i] = std::clamp(climber.place[space_.movable()[i]], models.spacing, 1 - models.spacing);
+  for (std::size_t knob : space_.movable()) {
+    models.centre.push_back(std::clamp(climber.place[knob], spacing, 1 - spacing));
+    models.room.lower.push_back(-models.centre.back());
+    models.room.upper.push_back(1 - models.centre.back());
+  }
   const std::size_t count = offsets_.size() / n_;
   for (std::size_t p = 0; p < count; ++p) {
     const std::size_t row = models.points.places.size();
@@ -149,56 +89,17 @@ Ascent::Models Ascent::look(const Climber& climber, double spacing) {
   return models;
 }
 
-Ascent::Weights Ascent::weights(const Quadratic& goal, const Models& models, double radius) const {
-  Weights result{std::vector<double>(models.slacks.size(), 0.0), std::vector<double>(models.slacks.size(), 0.0)};
-  std::vector<std::size_t> active;
-  for (std::size_t k = 0; k < models.slacks.size(); ++k) {
-    const double steepness = norm(models.slacks[k].gradient);
-    if (!(steepness > 0)) continue;
-    const double bend = std::max(norm(goal.hessian), norm(goal.gradient));
-    result.penalties[k] = stiffness * bend / (steepness * steepness);
-    if (models.slacks[k].value < steepness * radius) active.push_back(k);
-  }
-  result.multipliers = balance(goal.gradient, models.slacks, active);
-  return result;
-}
-
-Quadratic Ascent::lagrangian(const Quadratic& goal, const Models& models, const Weights& weights) const {
-  Quadratic result = goal;
-  for (std::size_t k = 0; k < models.slacks.size(); ++k) {
-    const Quadratic& slack = models.slacks[k];
-    const double pull = weights.multipliers[k] - weights.penalties[k] * slack.value;
-    if (!(pull > 0)) continue;
-    for (std::size_t i = 0; i < n_; ++i) {
-      result.gradient[i] += pull * slack.gradient[i];
-      for (std::size_t j = 0; j < n_; ++j)
-        result.hessian[i * n_ + j] +=
-            pull * slack.hessian[i * n_ + j] - weights.penalties[k] * slack.gradient[i] * slack.gradient[j];
-    }
-  }
-  return result;
-}
-
 double Ascent::merit(Shape shape, const Batch& batch, std::size_t index, const Weights& weights) const {
   const double goal = batch.goals[index];
   if (!fits(shape, {&goal, 1})) return -std::numeric_limits<double>::infinity();
   double sum = reshape(shape, goal);
-  for (std::size_t k = 0; k < weights.penalties.size(); ++k) {
-    if (!(weights.penalties[k] > 0)) continue;
-    const double slack = judge_.scaled_slack(batch, index, k) - margin;
-    const double pull = std::max(0.0, weights.multipliers[k] - weights.penalties[k] * slack);
-    sum -= (pull * pull - weights.multipliers[k] * weights.multipliers[k]) / (2 * weights.penalties[k]);
-  }
+  for (std::size_t k = 0; k < judge_.slack_count(); ++k)
+    sum += weights.term(k, judge_.scaled_slack(batch, index, k) - margin);
   return sum;
 }
 
 void Ascent::add_ladder(const Climber& climber, const Models& models, const Quadratic& model, std::size_t rungs) {
-  std::vector<double> lower(n_), upper(n_);
-  for (std::size_t i = 0; i < n_; ++i) {
-    lower[i] = -models.centre[i];
-    upper[i] = 1 - models.centre[i];
-  }
-  Climb climb(model, lower, upper);
+  Climb climb(model, models.room.lower, models.room.upper);
   auto add = [&](const std::vector<double>& step) {
     const std::size_t row = trials_.places.size();
     trials_.places.insert(trials_.places.end(), climber.place.begin(), climber.place.end());
@@ -244,8 +145,8 @@ void Ascent::advance(Climber& climber) {
   for (const Shape shape : tried) {
     const bool main = shape == climber.shape;
     const Quadratic goal = goal_model(shape, models);
-    const Weights now = weights(goal, models, climber.radius);
-    add_ladder(climber, models, lagrangian(goal, models, now), main ? std::size(ladder) : short_ladder);
+    const Weights now = fit_weights(goal, models.slacks, models.room, 2 * models.spacing, climber.radius);
+    add_ladder(climber, models, lagrangian(goal, models.slacks, now), main ? std::size(ladder) : short_ladder);
     if (main) first = now;
   }
   add_ahead(climber);
@@ -295,30 +196,13 @@ void Ascent::finish(Climber& climber, std::size_t most_rounds) {
   for (std::size_t round = 0; round < most_rounds && !climber.done; ++round) advance(climber);
 }
 
-std::vector<double> Ascent::nearest_meeting(const Models& models, double aim) const {
-  std::vector<double> step(n_, 0.0);
-  // Newton on the second-order models; three passes leave only their third order.
-  for (int pass = 0; pass < 3; ++pass) {
-    std::vector<std::size_t> missed;
-    for (std::size_t k = 0; k < models.slacks.size(); ++k)
-      if (models.slacks[k].at(step) + margin < aim) missed.push_back(k);
-    const std::size_t m = missed.size();
-    std::vector<double> a = products(models.slacks, missed), b(m);
-    for (std::size_t i = 0; i < m; ++i) b[i] = aim - margin - models.slacks[missed[i]].at(step);
-    const std::vector<double> x = solve(std::move(a), std::move(b));
-    for (std::size_t i = 0; i < m; ++i)
-      for (std::size_t j = 0; j < n_; ++j) step[j] += x[i] * models.slacks[missed[i]].gradient[j];
-  }
-  return step;
-}
-
 void Ascent::restore(Climber& climber) {
   if (judge_.slack_count() == 0 || climber.worth.violation == 0) return;
   const Models models = look(climber, finest_spacing);
   Batch tries;
   // Slacks aimed at from the least that can be told from 0 up to a hundredth of the median.
   for (double aim = 1e-12; aim < 2e-2; aim *= 10) {
-    const std::vector<double> step = nearest_meeting(models, aim);
+    const std::vector<double> step = step_to_meet(models.slacks, models.room, aim);
     const std::size_t row = tries.places.size();
     tries.places.insert(tries.places.end(), climber.place.begin(), climber.place.end());
     for (std::size_t i = 0; i < n_; ++i)

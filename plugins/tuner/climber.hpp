@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "judge.hpp"
+#include "lagrangian.hpp"
 #include "quadratic.hpp"
 #include "shape.hpp"
 
@@ -40,28 +41,20 @@ class Ascent {
  private:
   struct Models {
     std::vector<double> centre;  ///< of the movable knobs
+    Room room;
     Batch points;
     std::vector<Quadratic> slacks;
     double spacing;
   };
-  /// Weights of the augmented Lagrangian: a multiplier and a penalty a slack.
-  struct Weights {
-    std::vector<double> multipliers;
-    std::vector<double> penalties;
-  };
-
   /// The shape that won last and one other in turn; empty where a goal of the stencil is not finite.
   std::vector<Shape> shapes(const Climber& climber, const Models& models) const;
   Models look(const Climber& climber, double spacing);
   Quadratic goal_model(Shape shape, const Models& models) const;
-  Weights weights(const Quadratic& goal, const Models& models, double radius) const;
-  Quadratic lagrangian(const Quadratic& goal, const Models& models, const Weights& weights) const;
   double merit(Shape shape, const Batch& batch, std::size_t index, const Weights& weights) const;
   void add_ladder(const Climber& climber, const Models& models, const Quadratic& model, std::size_t rungs);
   void add_ahead(const Climber& climber);
   void take_best(Climber& climber, const Models& models, const Weights& weights);
   void settle(Climber& climber, const Worth& before);
-  std::vector<double> nearest_meeting(const Models& models, double aim) const;
 
   const Space& space_;
   Judge& judge_;
