@@ -1,0 +1,102 @@
+// Boxes written out: `tee atu from desk to wall` becomes the parts of its body, named `atu.Cin`, between nodes named
+// `atu.mid` and those outside that its ports stand for.
+#include "parts/job.hpp"
+#include "place_parts.hpp"
+#include "places.hpp"
+
+namespace wattfall::design {
+namespace {
+
+using syntax::Phrase;
+
+bool ports_agree(Bench& bench, const syntax::Box& box, const syntax::Part& text, std::size_t nodes) {
+  if (nodes == box.ports.size()) return true;
+  const Span span = text.places.form == syntax::Places::Form::none ? text.name.span : text.places.span;
+  auto& wrong =
+      bench.complaints.say("port-count", span,
+                           in_quotes(text.name.text) + " stands at " + std::to_string(nodes) + " nodes, but the box " +
+                               in_quotes(box.name.text) + " has " + std::to_string(box.ports.size()) + " ports");
+  std::string ports;
+  for (const syntax::Word& port : box.ports) ports += (ports.empty() ? "" : ", ") + port.text;
+  wrong.expected = "a node for each of " + ports;
+  wrong.notes.push_back({box.name.span, "the box"});
+  return false;
+}
+
+NamedQuantity& add_quantity(Frame& inner, const std::pair<syntax::Word, Phrase>& with, const Given* override) {
+  NamedQuantity& quantity = inner.scope.quantities[with.first.text];
+  quantity.name = with.first.text;
+  quantity.span = with.first.span;
+  quantity.properties = {override == nullptr ? with.second : override->value};
+  quantity.home = override == nullptr ? &inner.scope : override->scope;
+  quantity.fallback = override == nullptr ? nullptr : &with.second;
+  quantity.fallback_home = &inner.scope;
+  return quantity;
+}
+
+void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const Properties& given) {
+  inner.scope.outer = &bench.file_frame.scope;
+  for (const auto& with : box.with) {
+    const Given* override = given.find(with.first.text);
+    if (override != nullptr && override->value.empty()) {
+      bench.complaints.say("missing-value", override->span, in_quotes(with.first.text) + " has no value");
+      override = nullptr;
+    }
+    inner.scope.in_order.push_back(&add_quantity(inner, with, override));
+  }
+  for (NamedQuantity* quantity : inner.scope.in_order) settle_quantity(bench, *quantity);
+}
+
+Properties box_properties(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Part& text,
+                          const std::string& name) {
+  Properties given = read_properties(bench, kind, text.properties, frame.scope);
+  check_clashes(bench, kind, given);
+  const auto replaced = bench.replacements.find(name);
+  if (replaced == bench.replacements.end()) return given;
+  for (Replacement& replacement : replaced->second) {
+    replacement.used = true;
+    replace(given, read_properties(bench, kind, *replacement.properties, bench.file_frame.scope), kind, false);
+  }
+  return given;
+}
+
+BoxId add_use(Bench& bench, const Frame& frame, const syntax::Box& box, const std::string& name,
+              std::vector<NodeId> nodes, Span span) {
+  const BoxId id{static_cast<int>(bench.design.boxes.size())};
+  bench.design.boxes.push_back({name, box.name.text, std::move(nodes), frame.box, span});
+  bench.names[name].index = id.index;
+  return id;
+}
+
+}  // namespace
+
+const KindInfo& kind_of_box(Bench& bench, const syntax::Box& box) {
+  const auto [known, is_new] = bench.box_kinds.try_emplace(&box);
+  if (!is_new) return known->second;
+  KindInfo& kind = known->second;
+  kind.name = box.name.text;
+  kind.places = KindInfo::Places::box;
+  for (const auto& [name, value] : box.with) kind.properties.push_back({name.text, "", {}, "", "", false, false});
+  return kind;
+}
+
+void expand_box(Bench& bench, Frame& frame, const syntax::Box& box, const syntax::Part& text, const Span& statement) {
+  const std::string name = frame.prefix + text.name.text;
+  std::vector<NodeId> nodes = flat_nodes(bench, frame, text.places);
+  const bool agree = ports_agree(bench, box, text, nodes.size());
+  if (!agree || bench.looping_boxes.contains(&box)) {
+    bench.names[name].broken = true;
+    bench.network_broken = true;
+    return;
+  }
+  Frame inner;
+  inner.prefix = name + ".";
+  inner.depth = frame.depth + 1;
+  for (std::size_t i = 0; i < nodes.size(); ++i) inner.ports[box.ports[i].text] = nodes[i];
+  inner.box = add_use(bench, frame, box, name, std::move(nodes), statement);
+  fill_quantities(bench, inner, box, box_properties(bench, frame, kind_of_box(bench, box), text, name));
+  for (const syntax::Statement& member : box.body)
+    if (const auto* part = std::get_if<syntax::Part>(&member.what)) place_part(bench, inner, member, *part);
+}
+
+}  // namespace wattfall::design

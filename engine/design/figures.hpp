@@ -1,0 +1,31 @@
+// Figures as they are asked for in a text, settled to ids; and planes and knobs' goals, which are made of the same.
+#pragma once
+
+#include <optional>
+
+#include "expression.hpp"
+
+namespace wattfall::design {
+
+/// What a figure is measured in.
+Dimension dimension_of(FigureKind kind);
+
+/// Nodes with the parts that have a terminal there, for everything that looks from a node.
+struct Adjacency {
+  explicit Adjacency(const Design& design);
+  std::vector<std::vector<PartId>> parts_at;  ///< by node; each part once
+
+  /// Parts that can be reached from the source without passing through `node` or ground, by part.
+  std::vector<bool> reached_before(const Design& design, NodeId node) const;
+};
+
+std::optional<Figure> settle_figure(Bench& bench, const Adjacency& adjacency, const syntax::Figure& figure);
+std::optional<Look> settle_look(Bench& bench, const Adjacency& adjacency, const syntax::Word& node,
+                                const syntax::Word& into);
+std::optional<Requirement> settle_requirement(Bench& bench, const Adjacency& adjacency,
+                                              const syntax::Requirement& asked);
+
+/// The text of a span, without comments, blanks made single.
+std::string text_of(Span span);
+
+}  // namespace wattfall::design

@@ -1,0 +1,27 @@
+// The statements of a file sorted by what they are for: those outside every variant, and each variant's. Included files
+// are brought in where they are named.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "complaints.hpp"
+#include "files.hpp"
+#include "grammar/syntax.hpp"
+
+namespace wattfall::design {
+
+struct Level {
+  const syntax::Word* name = nullptr;  ///< of the variant; none: the file's own
+  std::vector<const syntax::Statement*> statements;
+};
+
+struct Gathered {
+  const syntax::Word* title = nullptr;
+  Level common;
+  std::vector<Level> variants;
+};
+
+Gathered gather(const syntax::File& file, Files& files, Complaints& complaints);
+
+}  // namespace wattfall::design

@@ -1,0 +1,55 @@
+// Taking phrases apart: the words that open a property, and those in its middle.
+#include "expression.hpp"
+
+namespace wattfall::design {
+namespace {
+
+using syntax::Phrase;
+using syntax::Term;
+
+const Term* leading_name(const Term& term) {
+  const Term* first = &term;
+  while (first->kind == Term::Kind::binary || first->kind == Term::Kind::pair) first = &first->operands[0];
+  return first->kind == Term::Kind::name || first->kind == Term::Kind::call ? first : nullptr;
+}
+
+}  // namespace
+
+std::string_view leading_word(const Phrase& phrase) {
+  const Term* first = phrase.empty() ? nullptr : leading_name(phrase[0]);
+  return first == nullptr ? std::string_view{} : std::string_view(first->text);
+}
+
+Span leading_span(const Phrase& phrase) {
+  const Term* first = phrase.empty() ? nullptr : leading_name(phrase[0]);
+  if (first == nullptr) return syntax::span_of(phrase);
+  return {first->span.source, first->span.begin, first->span.begin + static_cast<std::uint32_t>(first->text.size())};
+}
+
+std::optional<Split> split_at_word(const Phrase& phrase, const std::string& word) {
+  for (std::size_t i = 1; i < phrase.size(); ++i) {
+    const Term* first = leading_name(phrase[i]);
+    if (first == nullptr || first->text != word) continue;
+    const auto middle = phrase.begin() + static_cast<std::ptrdiff_t>(i);
+    const Phrase from_word(middle, phrase.end());
+    const Span span = leading_span(from_word);
+    if (auto after = rest_after(from_word, {word}))
+      return Split{Phrase(phrase.begin(), middle), std::move(*after), span};
+  }
+  return std::nullopt;
+}
+
+bool is_call_of(const Phrase& phrase, std::string_view word) {
+  return phrase.size() == 1 && phrase[0].kind == Term::Kind::call && phrase[0].text == word;
+}
+
+bool is_list(const Phrase& phrase) {
+  return phrase.size() == 1 && phrase[0].kind == Term::Kind::list;
+}
+
+void say_not_yet(Bench& bench, Span span, std::string_view what) {
+  auto& wrong = bench.complaints.say("not-yet", span, "this version does not know " + in_quotes(what) + " yet");
+  wrong.expected = "the value itself";
+}
+
+}  // namespace wattfall::design

@@ -1,0 +1,123 @@
+// One part statement at a time. A part that could not be built still keeps its name and nodes, so that nothing else is
+// said to be missing because of it.
+#include "place_parts.hpp"
+
+#include <unordered_map>
+
+#include "grammar/nearest_name.hpp"
+#include "parts/job.hpp"
+#include "places.hpp"
+
+namespace wattfall::design {
+namespace {
+
+using Builder = std::optional<Model> (*)(PartJob&);
+
+Builder builder_of(const std::string& kind) {
+  static const std::unordered_map<std::string_view, Builder> builders{{"load", build_load},
+                                                                      {"resistor", build_resistor},
+                                                                      {"inductor", build_inductor},
+                                                                      {"capacitor", build_capacitor},
+                                                                      {"line", build_line},
+                                                                      {"stub", build_stub},
+                                                                      {"transformer", build_transformer},
+                                                                      {"balun", build_choke},
+                                                                      {"choke", build_choke},
+                                                                      {"pad", build_pad},
+                                                                      {"twoport", build_two_port},
+                                                                      {"selector", build_selector}};
+  const auto found = builders.find(kind);
+  return found == builders.end() ? build_plugin_part : found->second;
+}
+
+void say_unknown_kind(Bench& bench, const syntax::Part& text) {
+  auto& wrong = bench.complaints.say("unknown-kind", text.kind.span,
+                                     "there is no kind of part or box called " + in_quotes(text.kind.text));
+  if (!bench.complaints.worth_hints()) return;
+  std::vector<std::string> names = bench.catalog.names();
+  for (const auto& [name, box] : bench.boxes) names.emplace_back(name);
+  wrong.expected = nearest_first(text.kind.text, names, 5);
+  wrong.hint = nearest_name(text.kind.text, names);
+}
+
+bool take_name(Bench& bench, const std::string& name, Named named) {
+  const auto [known, is_new] = bench.names.try_emplace(name, std::move(named));
+  if (is_new) return true;
+  auto& wrong =
+      bench.complaints.say("repeated-name", named.span, "there is a part called " + in_quotes(name) + " already");
+  wrong.notes.push_back({known->second.span, "the first one"});
+  return false;
+}
+
+Properties properties_of(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Part& text,
+                         const std::string& name) {
+  Properties given = read_properties(bench, kind, text.properties, frame.scope);
+  check_clashes(bench, kind, given);
+  const auto replaced = bench.replacements.find(name);
+  if (replaced == bench.replacements.end()) return given;
+  for (Replacement& replacement : replaced->second) {
+    replacement.used = true;
+    Properties others = read_properties(bench, kind, *replacement.properties, bench.file_frame.scope);
+    check_clashes(bench, kind, others);
+    replace(given, std::move(others), kind, replacement.main_only);
+  }
+  check_clashes(bench, kind, given);
+  return given;
+}
+
+Named::What what_is(const std::string& kind) {
+  if (kind == "source") return Named::What::source;
+  return kind == "coupling" ? Named::What::coupling : Named::What::part;
+}
+
+void build_part(PartJob& job) {
+  Bench& bench = job.bench;
+  read_ratings(job);
+  if (std::optional<Model> model = builder_of(job.kind.name)(job))
+    job.part.model = std::move(*model);
+  else
+    job.good = false;
+  Named& named = bench.names[job.part.name];
+  named.index = static_cast<int>(bench.design.parts.size());
+  named.broken = !job.good;
+  bench.network_broken = bench.network_broken || job.part.terminals.empty();
+  bench.design.parts.push_back(std::move(job.part));
+}
+
+void place_of_kind(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Statement& statement,
+                   const syntax::Part& text, const std::string& name) {
+  PartJob job{bench, frame, kind, text, properties_of(bench, frame, kind, text, name), {}, true};
+  job.part.name = name;
+  job.part.kind = text.kind.text;
+  job.part.box = frame.box;
+  job.part.span = statement.span;
+  read_terminals(job);
+  if (kind.name == "source")
+    build_source(job);
+  else if (kind.name == "coupling")
+    build_coupling(job);
+  else
+    build_part(job);
+}
+
+}  // namespace
+
+void place_part(Bench& bench, Frame& frame, const syntax::Statement& statement, const syntax::Part& text) {
+  const std::string name = frame.prefix + text.name.text;
+  const KindInfo* kind = bench.catalog.find(text.kind.text);
+  const auto box = bench.boxes.find(text.kind.text);
+  const bool known = kind != nullptr || box != bench.boxes.end();
+  Named named{Named::What::part, -1, text.name.span, text.kind.text, !known};
+  if (kind != nullptr)
+    named.what = what_is(kind->name);
+  else if (known)
+    named.what = Named::What::box;
+  const bool is_new = take_name(bench, name, std::move(named));
+  if (known && is_new && kind != nullptr) return place_of_kind(bench, frame, *kind, statement, text, name);
+  if (known && is_new) return expand_box(bench, frame, *box->second, text, statement.span);
+  if (!known) say_unknown_kind(bench, text);
+  bench.network_broken = true;
+  flat_nodes(bench, frame, text.places);
+}
+
+}  // namespace wattfall::design

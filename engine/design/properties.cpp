@@ -1,0 +1,248 @@
+// Phrases -> properties. All the kind's rules come from the catalogue; what contradicts what stands in a table below.
+#include "properties.hpp"
+
+#include <algorithm>
+#include <sstream>
+
+#include "expression.hpp"
+#include "grammar/nearest_name.hpp"
+
+namespace wattfall::design {
+namespace {
+
+using syntax::Phrase;
+
+/// Of these a part may be given one. Lines by size or by figures are told apart where lines are built.
+struct Exclusive {
+  std::string_view kind;
+  std::vector<std::string_view> names;
+};
+
+const std::vector<Exclusive>& exclusives() {
+  static const std::vector<Exclusive> all{{"inductor", {"inductance", "coil", "core"}},
+                                          {"inductor", {"Q", "resistance"}},
+                                          {"inductor", {"capacitance", "resonance"}},
+                                          {"capacitor", {"capacitance", "plates"}},
+                                          {"capacitor", {"Q", "resistance"}},
+                                          {"load", {"impedance", "table", "measured", "series", "dipole"}},
+                                          {"load", {"radiates", "loss"}},
+                                          {"line", {"impedance", "coax", "twowire", "overground"}},
+                                          {"stub", {"impedance", "coax", "twowire", "overground"}},
+                                          {"stub", {"open", "shorted"}},
+                                          {"transformer", {"turns", "impedance"}},
+                                          {"transformer", {"core", "core Q"}},
+                                          {"balun", {"impedance", "table", "core"}},
+                                          {"choke", {"impedance", "table", "core"}},
+                                          {"resistor", {"resistance", "skin"}}};
+  return all;
+}
+
+bool exclude_each_other(std::string_view kind, std::string_view a, std::string_view b) {
+  const auto has = [](const std::vector<std::string_view>& names, std::string_view name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+  };
+  for (const Exclusive& group : exclusives())
+    if (group.kind == kind && has(group.names, a) && has(group.names, b)) return true;
+  return false;
+}
+
+std::vector<std::string> words_of(const std::string& name) {
+  std::istringstream stream(name);
+  std::vector<std::string> words;
+  for (std::string word; stream >> word;) words.push_back(word);
+  return words;
+}
+
+bool begins_with_word(const std::string& name, std::string_view word) {
+  return name.compare(0, word.size(), word) == 0 && (name.size() == word.size() || name[word.size()] == ' ');
+}
+
+bool is_group(const PropertyInfo& info) {
+  return !info.form.empty() && info.form[0] == '(';
+}
+
+std::optional<Given> named_property(const KindInfo& kind, const Phrase& phrase) {
+  const std::string_view word = leading_word(phrase);
+  if (word.empty()) return std::nullopt;
+  std::optional<Given> best;
+  for (const PropertyInfo& info : kind.properties) {
+    if (!begins_with_word(info.name, word) || (best && best->info->name.size() > info.name.size())) continue;
+    std::optional<Phrase> value;
+    if (!is_group(info))
+      value = rest_after(phrase, words_of(info.name));
+    else if (is_call_of(phrase, info.name))
+      value = phrase;
+    if (value) best = Given{&info, std::move(*value), syntax::span_of(phrase), nullptr, true};
+  }
+  return best;
+}
+
+std::vector<std::string> property_names(const KindInfo& kind) {
+  std::vector<std::string> names;
+  for (const PropertyInfo& info : kind.properties) names.push_back(info.name);
+  return names;
+}
+
+const PropertyInfo* main_of(const KindInfo& kind) {
+  for (const PropertyInfo& info : kind.properties)
+    if (info.main) return &info;
+  return nullptr;
+}
+
+bool is_word(const syntax::Term& term, std::string_view text) {
+  return term.kind == syntax::Term::Kind::name && term.text == text;
+}
+
+/// The words that a phrase begins with, where the first is no quantity: a property's name that the kind does not have.
+std::string foreign_words(const Phrase& phrase, Scope& scope, Span& span) {
+  const auto unknown = [&](std::string_view word) {
+    return !word.empty() && word != "pi" && word != "frequency" && !is_function(word) &&
+           find_quantity(scope, word) == nullptr;
+  };
+  if (phrase.size() == 1 && phrase[0].kind == syntax::Term::Kind::call && unknown(phrase[0].text)) {
+    span = leading_span(phrase);
+    return phrase[0].text;
+  }
+  if (phrase[0].kind != syntax::Term::Kind::name || !unknown(phrase[0].text)) return {};
+  std::string words = phrase[0].text;
+  span = phrase[0].span;
+  for (std::size_t i = 1; i < phrase.size() && phrase[i].kind == syntax::Term::Kind::name; ++i) {
+    words += ' ' + phrase[i].text;
+    span = join(span, phrase[i].span);
+  }
+  return words;
+}
+
+void say_unknown_property(Bench& bench, const KindInfo& kind, const std::string& words, Span span) {
+  auto& wrong =
+      bench.complaints.say("unknown-property", span, in_quotes(kind.name) + " has no property " + in_quotes(words));
+  if (kind.properties.empty()) {
+    wrong.expected = "no property";
+    return;
+  }
+  if (!bench.complaints.worth_hints()) return;
+  wrong.expected = nearest_first(words, property_names(kind));
+  wrong.hint = nearest_name(words, property_names(kind));
+}
+
+/// A value that stands without its name after the first: told by its dimension.
+std::optional<Given> bare_property(Bench& bench, const KindInfo& kind, const Phrase& phrase, Scope& scope) {
+  const Span span = syntax::span_of(phrase);
+  const bool any_bare =
+      std::any_of(kind.properties.begin(), kind.properties.end(), [](auto& info) { return info.bare; });
+  if (any_bare) {
+    const auto settled = settle(bench, phrase, scope);
+    if (!settled) return std::nullopt;
+    for (const PropertyInfo& info : kind.properties)
+      if (info.bare && info.dim == settled->dim) return Given{&info, phrase, span, &scope, false};
+  }
+  auto& wrong = bench.complaints.say("value-without-name", span,
+                                     "this value does not say which property of the " + kind.name + " it is");
+  if (kind.properties.empty())
+    wrong.expected = "no property";
+  else
+    wrong.expected = "one of these before it: " + nearest_first("", property_names(kind));
+  return std::nullopt;
+}
+
+/// Something like `lenght 24 m`: a word that is no quantity, then more. `run of RG-213` is a length of cable.
+bool looks_foreign(const Phrase& phrase, bool first) {
+  if (!first) return true;
+  if (phrase.size() == 1) return phrase[0].kind == syntax::Term::Kind::call;
+  return !is_word(phrase[1], "of") && !is_word(phrase[1], "at");
+}
+
+std::optional<Given> read_property(Bench& bench, const KindInfo& kind, const Phrase& phrase, Scope& scope, bool first) {
+  if (auto named = named_property(kind, phrase)) {
+    named->scope = &scope;
+    return named;
+  }
+  Span span;
+  const std::string foreign = foreign_words(phrase, scope, span);
+  if (!foreign.empty() && looks_foreign(phrase, first)) {
+    say_unknown_property(bench, kind, foreign, span);
+    return std::nullopt;
+  }
+  const PropertyInfo* main = main_of(kind);
+  if (first && main != nullptr) return Given{main, phrase, syntax::span_of(phrase), &scope, false};
+  return bare_property(bench, kind, phrase, scope);
+}
+
+bool has_cable(const Given& given) {
+  return split_at_word(given.value, "of").has_value();
+}
+
+bool is_line(const KindInfo& kind) {
+  return kind.name == "line" || kind.name == "stub";
+}
+
+/// `30 m` in the place of `24 m of RG-213` keeps the cable.
+void keep_cable(const Given& old, Given& changed) {
+  if (has_cable(changed)) return;
+  const auto split = split_at_word(old.value, "of");
+  if (!split) return;
+  const auto of = old.value.begin() + static_cast<std::ptrdiff_t>(split->before.size());
+  changed.value.insert(changed.value.end(), of, old.value.end());
+}
+
+bool gives_way(const Given& old, const Given& changed, const KindInfo& kind) {
+  const std::string &a = old.info->name, &b = changed.info->name;
+  if (a == b || exclude_each_other(kind.name, a, b)) return true;
+  const bool by_cable = is_line(kind) && changed.info->main && has_cable(changed);
+  return by_cable && (a == "impedance" || a == "velocity" || a == "loss");
+}
+
+}  // namespace
+
+const Given* Properties::find(std::string_view name) const {
+  for (const Given& given : given_)
+    if (given.info->name == name) return &given;
+  return nullptr;
+}
+
+Properties read_properties(Bench& bench, const KindInfo& kind, const std::vector<Phrase>& phrases, Scope& scope) {
+  Properties properties;
+  for (std::size_t i = 0; i < phrases.size(); ++i) {
+    if (phrases[i].empty()) continue;
+    auto given = read_property(bench, kind, phrases[i], scope, i == 0);
+    if (given)
+      properties.given_.push_back(std::move(*given));
+    else
+      properties.complete_ = false;
+  }
+  return properties;
+}
+
+void check_clashes(Bench& bench, const KindInfo& kind, const Properties& properties) {
+  const auto& all = properties.all();
+  for (std::size_t later = 1; later < all.size(); ++later)
+    for (std::size_t earlier = 0; earlier < later; ++earlier) {
+      const std::string &a = all[earlier].info->name, &b = all[later].info->name;
+      const bool repeated = a == b && a != "limit";
+      if (!repeated && (a == b || !exclude_each_other(kind.name, a, b))) continue;
+      auto& wrong = bench.complaints.say(
+          repeated ? "repeated-property" : "contradictory-properties", all[later].span,
+          repeated ? in_quotes(b) + " is given twice" : in_quotes(a) + " and " + in_quotes(b) + " exclude each other");
+      wrong.notes.push_back({all[earlier].span, "given here first"});
+      break;
+    }
+}
+
+void replace(Properties& properties, Properties others, const KindInfo& kind, bool main_only) {
+  auto& given = properties.given_;
+  for (Given& other : others.given_) {
+    const auto old_main = std::find_if(given.begin(), given.end(), [](const Given& one) { return one.info->main; });
+    if (other.info->main && old_main != given.end()) {
+      if (main_only && kind.name == "transformer") {
+        other.info = old_main->info;
+        other.named = true;
+      }
+      if (is_line(kind)) keep_cable(*old_main, other);
+    }
+    std::erase_if(given, [&](const Given& old) { return gives_way(old, other, kind); });
+  }
+  properties.complete_ = properties.complete_ && others.complete_;
+  for (Given& other : others.given_) given.push_back(std::move(other));
+}
+
+}  // namespace wattfall::design

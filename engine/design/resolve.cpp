@@ -1,0 +1,122 @@
+// Syntax tree -> designs, one a variant. Reads like a contents page: each step stands in a file of its own and leaves
+// what it found wrong in the list of complaints.
+#include "design/resolve.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "define.hpp"
+#include "files.hpp"
+#include "gather.hpp"
+#include "grammar/nearest_name.hpp"
+#include "place_parts.hpp"
+#include "requests.hpp"
+#include "settings.hpp"
+
+namespace wattfall::design {
+namespace {
+
+struct Work {
+  const Gathered& gathered;
+  OptionTexts& options_texts;
+  std::set<std::string> known_names;  ///< of quantities and parts, for hints
+};
+
+Statements statements_of(const Gathered& gathered, const Level& level) {
+  Statements all = gathered.common.statements;
+  if (level.name != nullptr) all.insert(all.end(), level.statements.begin(), level.statements.end());
+  return all;
+}
+
+void place_parts(Bench& bench, const Statements& statements) {
+  bench.design.nodes.push_back({"ground", {}});
+  if (too_many_parts(bench, statements)) {
+    bench.network_broken = true;
+    return;
+  }
+  for (const syntax::Statement* statement : statements)
+    if (const auto* part = std::get_if<syntax::Part>(&statement->what))
+      place_part(bench, bench.file_frame, *statement, *part);
+  join_couplings(bench);
+}
+
+void read_requests(Bench& bench, const Statements& statements, const OptionTexts& options) {
+  read_sweeps(bench, statements, options.at, options.sweep, options.sweep_span);
+  const Adjacency adjacency(bench.design);
+  read_tunes(bench, adjacency, statements);
+  read_requirements_and_planes(bench, adjacency, statements);
+  check_late(bench);
+}
+
+void remember_names(const Bench& bench, Work& work) {
+  for (const NamedQuantity* quantity : bench.file_frame.scope.in_order) work.known_names.insert(quantity->name);
+  for (const auto& [name, named] : bench.names) work.known_names.insert(name);
+}
+
+Design resolve_level(Bench& bench, const Level& level, Work& work) {
+  const Statements statements = statements_of(work.gathered, level);
+  define_boxes(bench, statements);
+  define_quantities(bench, work.gathered.common, level, work.options_texts);
+  define_replacements(bench, level, work.options_texts);
+  read_bands(bench, statements);
+  place_parts(bench, statements);
+  check_replacements(bench, work.options_texts);
+  check_source(bench);
+  read_requests(bench, statements, work.options_texts);
+  remember_names(bench, work);
+  return std::move(bench.design);
+}
+
+Span start_of(const syntax::File& file, const Gathered& gathered) {
+  if (gathered.title != nullptr) return gathered.title->span;
+  if (!file.statements.empty()) return file.statements.front().span;
+  return {file.source.get(), 0, 0};
+}
+
+/// The variants to resolve: all, or the one that was asked for.
+std::vector<const Level*> levels_of(const Gathered& gathered, const ResolveOptions& options, Complaints& complaints) {
+  std::vector<const Level*> levels;
+  std::vector<std::string> names;
+  for (const Level& variant : gathered.variants) {
+    names.push_back(variant.name->text);
+    if (!options.variant || *options.variant == variant.name->text) levels.push_back(&variant);
+  }
+  if (gathered.variants.empty() && !options.variant) levels.push_back(&gathered.common);
+  if (!levels.empty()) return levels;
+  auto& wrong = complaints.say("unknown-variant", {}, "there is no variant \"" + options.variant.value_or("") + "\"");
+  wrong.fault = Fault::usage;
+  wrong.expected = names.empty() ? "no --variant: the design has none" : nearest_first(*options.variant, names);
+  wrong.hint = nearest_name(*options.variant, names);
+  return levels;
+}
+
+}  // namespace
+
+Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, const host::Registry& registry,
+                          const ResolveOptions& options) {
+  Complaints complaints;
+  Files files(options, file.source.get(), catalog.vocabulary(), complaints);
+  OptionTexts texts = parse_options(options, complaints);
+  const Gathered gathered = gather(file, files, complaints);
+  Work work{gathered, texts, {}};
+  DesignSet set;
+  for (const Level* level : levels_of(gathered, options, complaints)) {
+    Bench bench{catalog, registry, options, files, complaints};
+    bench.place = level->name == nullptr ? start_of(file, gathered) : level->name->span;
+    Design& design = set.variants.emplace_back(resolve_level(bench, *level, work));
+    if (gathered.title != nullptr) design.title = gathered.title->text;
+    if (file.source != nullptr) design.file = file.source->name();
+    if (level->name != nullptr) design.variant = level->name->text;
+  }
+  if (!set.variants.empty())
+    say_unknown_settings(texts, {work.known_names.begin(), work.known_names.end()}, complaints);
+  for (Design& design : set.variants) {
+    design.sources = {file.source};
+    design.sources.insert(design.sources.end(), files.sources().begin(), files.sources().end());
+    design.sources.insert(design.sources.end(), texts.sources.begin(), texts.sources.end());
+  }
+  if (complaints.any()) return {std::nullopt, complaints.take()};
+  return {std::move(set), {}};
+}
+
+}  // namespace wattfall::design

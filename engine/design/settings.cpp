@@ -1,0 +1,59 @@
+// Each option's text becomes a Source of its own, so that its mistakes are shown like those of a file.
+#include "settings.hpp"
+
+#include "grammar/nearest_name.hpp"
+
+namespace wattfall::design {
+namespace {
+
+SourcePtr add_source(OptionTexts& texts, Complaints& complaints, const char* name, const std::string& text) {
+  auto source = std::make_shared<const wattfall::Source>(name, text);
+  texts.sources.push_back(source);
+  complaints.is_option(source);
+  return source;
+}
+
+std::optional<syntax::Phrase> parse_value(OptionTexts& texts, Complaints& complaints, const char* name,
+                                          const std::string& text) {
+  auto parsed = parse_phrase(add_source(texts, complaints, name, text));
+  complaints.pass_on(std::move(parsed.diagnostics));
+  if (!parsed.value || parsed.value->empty()) return std::nullopt;
+  return std::move(*parsed.value);
+}
+
+}  // namespace
+
+OptionTexts parse_options(const ResolveOptions& options, Complaints& complaints) {
+  OptionTexts texts;
+  for (const auto& [name, value] : options.settings) {
+    Setting setting;
+    setting.source = add_source(texts, complaints, "--set", name + "=" + value);
+    setting.name = name;
+    setting.name_span = {setting.source.get(), 0, static_cast<std::uint32_t>(name.size())};
+    if (auto phrase = parse_value(texts, complaints, "--set", value)) setting.properties.push_back(std::move(*phrase));
+    texts.settings.push_back(std::move(setting));
+  }
+  for (const std::string& at : options.at)
+    if (auto phrase = parse_value(texts, complaints, "--at", at)) texts.at.push_back(std::move(*phrase));
+  if (options.sweep) {
+    const SourcePtr source = add_source(texts, complaints, "--sweep", *options.sweep);
+    texts.sweep_span = {source.get(), 0, static_cast<std::uint32_t>(options.sweep->size())};
+    auto parsed = parse_sweep(source);
+    complaints.pass_on(std::move(parsed.diagnostics));
+    texts.sweep = std::move(parsed.value);
+  }
+  return texts;
+}
+
+void say_unknown_settings(const OptionTexts& options, const std::vector<std::string>& known, Complaints& complaints) {
+  for (const Setting& setting : options.settings) {
+    if (setting.used) continue;
+    auto& wrong = complaints.say("unknown-name", setting.name_span,
+                                 "there is no quantity or part called " + in_quotes(setting.name) + " to set");
+    if (known.size() > 5000) continue;
+    if (!known.empty()) wrong.expected = nearest_first(setting.name, known, 6);
+    wrong.hint = nearest_name(setting.name, known);
+  }
+}
+
+}  // namespace wattfall::design

@@ -1,0 +1,157 @@
+// A figure as written -> its kind, and the ids of what it is of.
+#include <algorithm>
+#include <cctype>
+
+#include "design/catalog.hpp"
+#include "figures.hpp"
+#include "grammar/nearest_name.hpp"
+
+namespace wattfall::design {
+namespace {
+
+using syntax::Word;
+
+std::optional<FigureKind> kind_of(Bench& bench, const syntax::Figure& asked) {
+  const std::string words = asked.preposition ? asked.words + " " + asked.preposition.text : asked.words;
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < figures().size(); ++i) {
+    if (figures()[i].words == words) return static_cast<FigureKind>(i);
+    names.push_back(figures()[i].words);
+  }
+  Span span = asked.span;
+  if (asked.target) span.end = asked.target.span.begin;
+  while (span.end > span.begin + 1 && span.source != nullptr &&
+         std::isspace(static_cast<unsigned char>(span.source->text()[span.end - 1])))
+    --span.end;
+  auto& wrong = bench.complaints.say("unknown-figure", span, "there is no figure " + in_quotes(words));
+  wrong.expected = nearest_first(words, names, 6);
+  wrong.hint = nearest_name(words, names);
+  return std::nullopt;
+}
+
+bool is_look(FigureKind kind) {
+  return figures()[static_cast<std::size_t>(kind)].operand == "node";
+}
+bool takes_box(FigureKind kind) {
+  return kind == FigureKind::heat_in || kind == FigureKind::loss_in || kind == FigureKind::power_into;
+}
+
+/// "a load", "the source": what a name turned out to be.
+std::string what_is(const Bench& bench, const Named& named) {
+  if (named.what == Named::What::source) return "the source";
+  if (named.what == Named::What::box) return "a box";
+  if (named.what == Named::What::coupling) return "a coupling";
+  const std::string& kind = bench.design.parts[named.index].kind;
+  return (kind == "inductor" ? "an " : "a ") + kind;
+}
+
+std::string wanted(FigureKind kind) {
+  const std::string& operand = figures()[static_cast<std::size_t>(kind)].operand;
+  if (kind == FigureKind::loss_in) return "a two-port or a box";
+  return "a " + operand;
+}
+
+bool suits(const Bench& bench, FigureKind kind, const Named& named) {
+  if (named.what == Named::What::box) return takes_box(kind);
+  if (named.what != Named::What::part) return false;
+  const Part& part = bench.design.parts[named.index];
+  const std::string& operand = figures()[static_cast<std::size_t>(kind)].operand;
+  if (operand == "line") return std::holds_alternative<Line>(part.model);
+  if (operand == "load") return is_load(part);
+  return kind != FigureKind::loss_in || is_two_port(part);
+}
+
+/// The head of `atu.Cin` could not be written out: then its members are not missing by themselves.
+bool inside_broken(const Bench& bench, const std::string& name) {
+  for (std::size_t dot = name.find('.'); dot != std::string::npos; dot = name.find('.', dot + 1)) {
+    const auto head = bench.names.find(name.substr(0, dot));
+    if (head != bench.names.end() && head->second.broken) return true;
+  }
+  return false;
+}
+
+void say_unknown_target(Bench& bench, FigureKind kind, const Word& target) {
+  std::vector<std::string> names;
+  for (const auto& [name, named] : bench.names)
+    if (!named.broken && suits(bench, kind, named)) names.push_back(name);
+  std::sort(names.begin(), names.end());
+  auto& wrong = bench.complaints.say("unknown-part", target.span, "there is no part " + in_quotes(target.text));
+  wrong.expected = wanted(kind);
+  if (bench.complaints.worth_hints() && names.size() <= 5000) {
+    if (!names.empty()) wrong.expected += ": " + nearest_first(target.text, names, 6);
+    wrong.hint = nearest_name(target.text, names);
+  }
+}
+
+bool settle_target(Bench& bench, const Word& target, Figure& figure) {
+  const auto known = bench.names.find(target.text);
+  if (known == bench.names.end()) {
+    if (!inside_broken(bench, target.text)) say_unknown_target(bench, figure.kind, target);
+    return false;
+  }
+  const Named& named = known->second;
+  if (named.broken) return false;
+  if (!suits(bench, figure.kind, named)) {
+    auto& wrong = bench.complaints.say(
+        "wrong-kind", target.span,
+        in_quotes(target.text) + " is " + what_is(bench, named) + ", but this figure needs " + wanted(figure.kind));
+    wrong.notes.push_back({named.span, "it stands here"});
+    return false;
+  }
+  if (named.what == Named::What::box)
+    figure.box = BoxId{named.index};
+  else
+    figure.part = PartId{named.index};
+  return true;
+}
+
+bool settle_extras(Bench& bench, const syntax::Figure& asked, Figure& figure) {
+  bool good = true;
+  Scope& scope = bench.file_frame.scope;
+  if (asked.reference && !is_look(figure.kind)) {
+    bench.complaints.say("unexpected-words", syntax::span_of(*asked.reference),
+                         "`reference` belongs to figures at a node");
+    good = false;
+  } else if (asked.reference) {
+    figure.reference = value_of(bench, *asked.reference, scope,
+                                {.dim = dimension::resistance, .rule = rule::positive_resistance, .complex = true});
+    good = figure.reference.has_value();
+  }
+  if (asked.into && !is_look(figure.kind)) {
+    bench.complaints.say("unexpected-words", asked.into.span, "`into` belongs to figures at a node");
+    good = false;
+  }
+  if (figure.kind != FigureKind::width_of_swr_at) return good;
+  if (!asked.below || asked.below->empty()) {
+    bench.complaints
+        .say("missing-value", asked.span, "a width is that of the band in which the SWR stays below a value")
+        .expected = "width of swr at n below 2";
+    return false;
+  }
+  const auto below = number_of(bench, *asked.below, scope, dimension::number, rule::above_one);
+  figure.below = below.value_or(0.0);
+  return good && below;
+}
+
+}  // namespace
+
+std::optional<Figure> settle_figure(Bench& bench, const Adjacency& adjacency, const syntax::Figure& asked) {
+  const auto kind = kind_of(bench, asked);
+  if (!kind) return std::nullopt;
+  Figure figure;
+  figure.kind = *kind;
+  figure.span = asked.span;
+  figure.text = text_of(asked.span);
+  bool good = settle_extras(bench, asked, figure);
+  if (is_look(*kind)) {
+    const auto look = settle_look(bench, adjacency, asked.target, asked.into);
+    good = good && look;
+    figure.look = look.value_or(Look{});
+  } else if (!figures()[static_cast<std::size_t>(*kind)].operand.empty()) {
+    good = settle_target(bench, asked.target, figure) && good;
+  }
+  if (!good) return std::nullopt;
+  return figure;
+}
+
+}  // namespace wattfall::design
