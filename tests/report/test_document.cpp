@@ -166,7 +166,8 @@ TEST_CASE("numbers read back the same, and the document has the same bytes each 
 }
 
 TEST_CASE("a waterfall's rows add up to what the source has to give") {
-  for (const json& variant : parsed()["variants"]) {
+  const json document = parsed();
+  for (const json& variant : document["variants"]) {
     CHECK(variant["waterfalls"].size() == 2);
     for (const json& fall : variant["waterfalls"]) {
       double sum_w = 0.0;
