@@ -21,6 +21,9 @@ using syntax::Statement;
 constexpr std::array<std::string_view, 11> statement_words{"design", "set",     "change", "include", "band",   "sweep",
                                                            "tune",   "require", "plane",  "box",     "variant"};
 
+/// Shown of one file. Who has more has given us no feed file at all.
+constexpr std::size_t most_mistakes = 1000;
+
 enum class Home { file, variant, box };
 
 /// Statements that are read and then turned away, because of the block that they stand in.
@@ -48,6 +51,7 @@ class Reader {
     std::vector<Statement> statements;
     statements.reserve(stretches.size());
     for (const Stretch& stretch : stretches) {
+      if (diagnostics_.size() >= most_mistakes) break;
       std::optional<Statement> statement;
       if (!stretch.broken) statement = build_statement(draft_, source_, stretch, words_, diagnostics_);
       if (statement) check_block(*statement, stretch);
@@ -118,6 +122,17 @@ Words words_of(const Source& source, const Vocabulary& vocabulary) {
   return words;
 }
 
+void cut_off(Diagnostics& diagnostics) {
+  if (diagnostics.size() < most_mistakes) return;
+  diagnostics.resize(most_mistakes);
+  const Span last = diagnostics.back().span;
+  diagnostics.push_back({"too-many-mistakes",
+                         {last.source, last.end, last.end},
+                         "what follows has not been read: there are 1000 mistakes before it",
+                         "",
+                         ""});
+}
+
 /// The one stretch of an option's text.
 std::optional<Stretch> lone_stretch(const Source& source, Diagnostics& diagnostics) {
   const std::vector<Stretch> stretches = layout::split(source, {}, diagnostics);
@@ -147,6 +162,7 @@ Result<syntax::File> parse(const SourcePtr& source, const Vocabulary& vocabulary
   Reader reader(*source, words, result.diagnostics);
   result.value = syntax::File{source, reader.read(stretches, Home::file, false)};
   sort_by_place(result.diagnostics);
+  cut_off(result.diagnostics);
   return result;
 }
 
