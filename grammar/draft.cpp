@@ -57,11 +57,20 @@ Span Draft::span(const char* begin, const char* end) const {
 
 // --- Words ---
 
+/// `j208` where `j 208` or `j * 208` follows.
+std::string Draft::imaginary_after(std::uint32_t at) const {
+  at = skip_blanks(at);
+  if (at < end_ && text_[at] == '*') at = skip_blanks(at + 1);
+  if (at >= end_ || !is_digit(text_[at])) return {};
+  return std::string("j").append(token_at(at).text());
+}
+
 void Draft::check_name(Span span) const {
   const std::string_view name = span.text();
   if (name[0] != 'j' || (name.size() > 1 && !is_digit(name[1]))) return;
   const char* what = name == "j" ? " is the imaginary unit, and no name" : " is an imaginary number, and no name";
-  mistake("reserved-name", span, quoted(name) + what, "a name that is not `j`, nor `j` and digits");
+  mistake("reserved-name", span, quoted(name) + what, "a name that is not `j`, nor `j` and digits",
+          name == "j" ? imaginary_after(span.end) : std::string{});
 }
 
 syntax::Word Draft::word(Span span) {

@@ -134,10 +134,13 @@ class Draft {
   Span at_end() const { return {source_, end_, end_}; }
 
   void check_name(Span span) const;
+  std::string imaginary_after(std::uint32_t at) const;
+  std::string likely(const Wanted& wanted, Span found) const;
   void check_decimal_comma(Span number) const;
   void check_number_end(Span number) const;
   void check_after_number(std::uint32_t at) const;
   void check_units_after_expressions(const syntax::Phrase& phrase) const;
+  void complain_of_shorthand(std::uint32_t at, std::string_view word, bool attached) const;
   [[noreturn]] void complain_of_unit(std::uint32_t at, bool attached) const;
   double scaled(std::string_view digits) const;
   void settle_sign_of_impedance(Span& span);

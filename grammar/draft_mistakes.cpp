@@ -111,6 +111,19 @@ void Draft::mistake(const char* code, Span where, std::string text, std::string 
   throw Mistake{{code, where, std::move(text), std::move(expected), std::move(hint)}};
 }
 
+/// The next step, where one is near: the word, the sign or the quotes that are missing.
+std::string Draft::likely(const Wanted& wanted, Span found) const {
+  const std::string_view text = found.text();
+  const std::string_view code = wanted.code;
+  if (code == "unknown-statement") return std::string_view("*/;!%'").find(text) != std::string_view::npos ? "#" : "";
+  if (code != "string-expected") return likely_word(text, wanted);
+  if (text == "'") return "\"";
+  if (!is_word(text.front())) return {};
+  // A title may have several words; a band's name is followed by its ends.
+  const bool rest_is_name = wanted.words == std::string_view("rest");
+  return std::string("\"").append(rest_is_name ? rest(found.begin) : text).append("\"");
+}
+
 void Draft::fail(const Wanted& wanted, const char* place) const {
   std::uint32_t at = offset(place);
   // A keyword's rule may have read the beginning of a longer word: `to` in `too`.
@@ -133,7 +146,7 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   if (found == "=" && std::string_view(wanted.code) == "unexpected-text") {
     mistake("stray-equals", token, "a property takes its value without `=`", "a value straight after the name");
   }
-  mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely_word(found, wanted));
+  mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely(wanted, token));
 }
 
 }  // namespace wattfall

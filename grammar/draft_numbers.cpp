@@ -44,6 +44,28 @@ std::size_t unit_word(std::string_view text) {
   return length;
 }
 
+/// The unit that a letter stands for where it is written for the decimal point, as on the body of a part: 4R7, 4k7,
+/// 4p7.
+std::string_view unit_for_mark(char mark) {
+  switch (mark) {
+    case 'R':
+      return "ohm";
+    case 'k':
+    case 'K':
+      return "kohm";
+    case 'M':
+      return "Mohm";
+    case 'p':
+      return "pF";
+    case 'n':
+      return "nF";
+    case 'u':
+      return "uF";
+    default:
+      return {};
+  }
+}
+
 /// `/100m` after a unit: a slash, digits, letters, no blanks.
 std::size_t compound_tail(std::string_view text) {
   if (!text.starts_with('/')) return 0;
@@ -136,6 +158,24 @@ std::size_t Draft::read_unit(const char* place) {
   return 0;
 }
 
+/// What is no misspelled unit at all: `4p7` with the unit for a decimal point, `2 pi` and `2 sqrt(2)` with no operator.
+void Draft::complain_of_shorthand(std::uint32_t at, std::string_view word, bool attached) const {
+  const Span number = imaginary_.source != nullptr ? imaginary_ : real_;
+  const auto end = at + static_cast<std::uint32_t>(word.size());
+  const bool digits = word.size() > 1 && std::all_of(word.begin() + 1, word.end(), is_digit);
+  const std::string_view meant = digits ? unit_for_mark(word[0]) : std::string_view{};
+  if (attached && !meant.empty()) {
+    std::string hint(number.text());
+    hint.append(".").append(word.substr(1)).append(" ").append(meant);
+    mistake("unknown-unit", {source_, number.begin, end}, "a unit stands behind its number, not in it",
+            "a decimal point, and the unit at the end", std::move(hint));
+  }
+  const std::uint32_t next = skip_blanks(end);
+  if (word != "pi" && word != "frequency" && (next >= end_ || text_[next] != '(')) return;
+  mistake("missing-operator", {source_, at, end}, quoted(word) + " follows a number with no operator between them",
+          "an operator", std::string("* ").append(word));
+}
+
 void Draft::complain_of_unit(std::uint32_t at, bool attached) const {
   const std::string_view ahead = rest(at);
   std::size_t length = std::max<std::size_t>(unit_word(ahead), 1);
@@ -151,6 +191,7 @@ void Draft::complain_of_unit(std::uint32_t at, bool attached) const {
     mistake("missing-sign", where, "a sign is missing before the imaginary part", "`+` or `-`",
             "+ " + std::string(word));
   }
+  complain_of_shorthand(at, word, attached);
   const std::size_t whole = length + compound_tail(ahead.substr(length));
   if (whole > length && !suggest_unit(ahead.substr(0, whole)).empty()) length = whole;
   const std::string_view wrong = ahead.substr(0, length);
@@ -176,6 +217,9 @@ void Draft::check_after_number(std::uint32_t from) const {
   if (is_letter(c) && contains(follow_words, token.text())) return;
   std::string hint = is_letter(c) ? likely_follow_word(token.text()) : std::string{};
   if (hint.empty()) hint = std::string(", ").append(token.text().substr(0, 20));
+  // `1 000 pF`: the blank groups digits.
+  const bool group = token.text().size() == 3 && std::all_of(token.text().begin(), token.text().end(), is_digit);
+  if (group && !unit_ && real_.end - real_.begin <= 3) hint = std::string(real_.text()).append(token.text());
   mistake("missing-comma", token, quoted(token.text()) + " follows a value with nothing between them",
           "a comma, or an operator", std::move(hint));
 }

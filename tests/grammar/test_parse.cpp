@@ -1,8 +1,6 @@
 // The grammar from outside: text in, tree out. Tables hold a statement and its tree as text (support.hpp).
 #include <catch2/catch.hpp>
-#include <cmath>
 #include <fstream>
-#include <random>
 #include <sstream>
 #include <vector>
 
@@ -419,4 +417,22 @@ TEST_CASE("a partial tree holds what could be read") {
   CHECK(result.diagnostics.size() == 2);
   REQUIRE(result.value->statements.size() == 3);
   CHECK(show(result.value->statements[2]) == "variant v { set e = 4; }");
+}
+
+TEST_CASE("the examples of the grammar's own page parse") {
+  std::ifstream file(std::string(WATTFALL_TEST_DATA) + "/../../grammar/README.md");
+  REQUIRE(file);
+  std::ostringstream page;
+  page << file.rdbuf();
+  const std::string text = page.str();
+  const std::string fence = "```feed\n";
+  int count = 0;
+  for (std::size_t at = text.find(fence); at != std::string::npos; at = text.find(fence, at + 1)) {
+    const std::size_t begin = at + fence.size();
+    const auto result = parse(source(text.substr(begin, text.find("```", begin) - begin)));
+    INFO(render(result.diagnostics, false));
+    CHECK(result.ok());
+    ++count;
+  }
+  CHECK(count >= 4);
 }
