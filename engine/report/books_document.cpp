@@ -136,7 +136,8 @@ void write_plane(JsonText& out, const design::Plane& plane, const ledger::LookBo
   out.open('{');
   out.field("name", plane.name);
   out.field("node", variant.design->nodes[plane.look.node.index].name);
-  out.field("into", variant.design->parts[plane.look.into.index].name);
+  out.key("into");
+  plane.look.into ? out.value(variant.design->parts[plane.look.into.index].name) : out.null();
   out.field("toward_load_ohm", book.toward_load_ohm);
   out.field("toward_source_ohm", book.toward_source_ohm);
   out.field("mismatch_db", book.mismatch_db);

@@ -13,15 +13,21 @@ std::string at_frequency(double hz) {
   return std::isfinite(hz) ? " at " + spell_frequency(hz) : "";
 }
 
+std::string requirements_phrase(const Summary& summary) {
+  if (summary.of == 0) return "Nothing was required";
+  if (summary.met < summary.of)
+    return std::to_string(summary.met) + " of " + counted(summary.of, "requirement") + " met";
+  if (summary.of == 1) return "The one requirement is met";
+  return (summary.of == 2 ? "Both requirements" : "All " + counted(summary.of, "requirement")) + " met";
+}
+
+std::string ratings_phrase(const Summary& summary) {
+  if (summary.ratings == 0) return "no part has a rating";
+  return summary.ratings_broken == 0 ? "no rating broken" : counted(summary.ratings_broken, "rating") + " broken";
+}
+
 std::string count_sentence(const Summary& summary) {
-  std::string text =
-      summary.of == 0 ? "Nothing was required"
-      : summary.met == summary.of
-          ? (summary.of == 1 ? "The requirement is met" : "All " + counted(summary.of, "requirement") + " met")
-          : std::to_string(summary.met) + " of " + counted(summary.of, "requirement") + " met";
-  text += "; ";
-  text += summary.ratings_broken == 0 ? "no rating broken" : counted(summary.ratings_broken, "rating") + " broken";
-  return text;
+  return requirements_phrase(summary) + "; " + ratings_phrase(summary);
 }
 
 std::string failure(const judge::Verdict& verdict) {
@@ -54,6 +60,7 @@ Summary summarize(const VariantResult& variant) {
     ++summary.ratings_broken;
     summary.failures.push_back(failure(rating, *variant.design));
   }
+  summary.ratings = variant.judgement.ratings.size();
   summary.sentence = count_sentence(summary) + '.';
   return summary;
 }
@@ -66,6 +73,7 @@ Summary summarize(const std::vector<VariantResult>& variants) {
     const Summary one = summarize(variant);
     all.met += one.met;
     all.of += one.of;
+    all.ratings += one.ratings;
     all.ratings_broken += one.ratings_broken;
     if (!one.failures.empty()) short_of += (short_of.empty() ? "" : ", ") + quoted(*variant.design);
   }
@@ -84,10 +92,12 @@ double margin_db(const judge::Rating& rating) {
 
 std::string trust_sentence(const VariantResult& variant) {
   const VariantResult::Story& story = variant.story;
-  char residual[32];
-  std::snprintf(residual, sizeof residual, "%.0e", story.worst_residual);
-  std::string text = "The books close to within " + std::string(story.worst_residual == 0.0 ? "0" : residual) +
-                     " of the available power at every point; ";
+  std::string text = "The books close exactly at every point; ";
+  if (story.worst_residual != 0.0) {
+    char residual[32];
+    std::snprintf(residual, sizeof residual, "%.0e", std::abs(story.worst_residual));
+    text = std::string("The books close to within ") + residual + " of the available power at every point; ";
+  }
   if (story.robust_states == 0) return text + "no point needed the robust solution.";
   text += std::to_string(story.robust_states) + " of " + counted(story.states, "point") + " took the robust solution";
   return text + (story.robust_why.empty() ? "." : " (" + story.robust_why + ").");

@@ -51,8 +51,7 @@ std::string take_line(std::string_view& rest, std::size_t columns) {
 }  // namespace
 
 void Paper::line(std::string_view text, Ink ink) {
-  std::string shown = cut(text, columns_);
-  shown.erase(shown.find_last_not_of(' ') + 1);
+  std::string shown = cut(text.substr(0, text.find_last_not_of(' ') + 1), columns_);
   const bool inked = color_ && ink != Ink::plain && !shown.empty();
   if (inked) text_ += escape(ink);
   text_ += shown;

@@ -18,19 +18,19 @@ std::string at(const Json& hz) {
 }
 
 std::string limit_phrase(const Json& rating) {
-  const std::string unit = text(rating, "unit");
-  const std::string margin = spell(std::abs(number(rating, "margin_percent")) / 100.0, "share");
-  const std::string decibels = spell(std::abs(number(rating, "margin_db")), "dB");
-  const std::string limit = spell(number(rating, "limit"), unit);
-  if (!flag(rating, "kept"))
-    return "OVER " + limit + " by " + margin + " (" + decibels + ")" + at(member(rating, "worst_at_hz"));
-  return (flag(rating, "near") ? "NEAR " : "") + limit + ": " + margin + " (" + decibels + ") to spare";
+  const double margin_percent = number(rating, "margin_percent");
+  const std::string limit = spell(number(rating, "limit"), text(rating, "unit"));
+  const std::string margin = spell(std::abs(margin_percent) / 100.0, "share") + " (" +
+                             spell(std::abs(number(rating, "margin_db")), "dB") + ")";
+  if (!flag(rating, "kept")) return "OVER " + limit + " by " + margin + at(member(rating, "worst_at_hz"));
+  if (flag(rating, "near")) return "NEAR " + limit + ": " + margin + " to spare";
+  return spell((100.0 - margin_percent) / 100.0, "share") + " of " + limit;
 }
 
-/// A part's ratings in words, those over first; and how urgent they are.
+/// A part's ratings in words, the one most used first; and how much of that one is used.
 struct Rated {
   std::string words;
-  int urgency = 0;  ///< 3 over, 2 near, 1 rated, 0 not rated
+  double used = -1.0;  ///< per cent; below nothing where the part has no rating
 };
 
 using Ratings = std::map<std::string, Rated>;  ///< by the part's name
@@ -39,11 +39,12 @@ Ratings gather_ratings(const Json& variant) {
   Ratings ratings;
   for (const Json& rating : list(variant, "ratings")) {
     Rated& part = ratings[raw_text(member(rating, "part"))];
-    const int urgency = !flag(rating, "kept") ? 3 : flag(rating, "near") ? 2 : 1;
+    const double used = 100.0 - number(rating, "margin_percent");
     const std::string phrase = limit_phrase(rating);
-    const bool first = urgency > part.urgency;
-    part.words = part.words.empty() ? phrase : first ? phrase + "; " + part.words : part.words + "; " + phrase;
-    part.urgency = std::max(part.urgency, urgency);
+    part.words = part.words.empty() ? phrase
+                 : used > part.used ? phrase + ", " + part.words
+                                    : part.words + ", " + phrase;
+    part.used = std::fmax(part.used, used);
   }
   return ratings;
 }
@@ -67,7 +68,7 @@ std::vector<Strained> strained_parts(const Json& variant) {
     return std::isnan(value) ? -1.0 : value;
   };
   std::stable_sort(all.begin(), all.end(), [&](const Strained& a, const Strained& b) {
-    return a.rating.urgency != b.rating.urgency ? a.rating.urgency > b.rating.urgency : volts(a) > volts(b);
+    return a.rating.used != b.rating.used ? a.rating.used > b.rating.used : volts(a) > volts(b);
   });
   return all;
 }
@@ -103,15 +104,15 @@ void write_strain(Paper& paper, const Json& variant) {
   if (all.empty()) return;
   paper.section("What each part must stand: the largest over the sweep, nearest to its rating first");
   Table table({Side::left, Side::left, Side::right, Side::right, Side::right, Side::left});
-  table.limit(52);
+  table.limit(paper.columns());
   const Scale watts = scale_for({number_at(member(variant, "totals"), "available_w", 0)}, "W");
   table.heads({"part", "kind", "V peak", "A rms", "heat, " + watts.unit, "rating"});
   for (std::size_t i = 0; i < std::min(all.size(), most_parts); ++i) {
     const Json& highest = member(*all[i].part, "highest");
     table.add({cut_name(text(*all[i].part, "name")), cut_name(all[i].kind), volts(highest),
                fixed(number(highest, "amps_rms"), 2), watts.show(number(highest, "heat_w")),
-               all[i].rating.urgency == 0 ? "none given" : all[i].rating.words},
-              all[i].rating.urgency == 3 ? Ink::bad : Ink::plain);
+               all[i].rating.words.empty() ? "none given" : all[i].rating.words},
+              all[i].rating.used > 100.0 ? Ink::bad : Ink::plain);
   }
   table.print(paper);
   if (all.size() > most_parts) paper.line("  and " + std::to_string(all.size() - most_parts) + " parts with less");

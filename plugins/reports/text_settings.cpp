@@ -109,8 +109,10 @@ void say_ends(Paper& paper, const std::vector<Knob>& knobs, std::size_t points) 
 }
 
 void write_plane(Paper& paper, const Json& variant, const Json& plane, const std::set<std::size_t>& points) {
-  paper.section("Both ways from " + cut_name(text(plane, "name")) + ": at " + cut_name(text(plane, "node")) +
-                ", looking into " + cut_name(text(plane, "into")));
+  const std::string into = text(plane, "into");
+  std::string title = "Both ways from " + cut_name(text(plane, "name")) + ", at " + cut_name(text(plane, "node"));
+  if (!into.empty()) title += ", looking into " + cut_name(into);
+  paper.section(title);
   const Scale hertz = frequency_scale_of(variant);
   Table table(std::vector<Side>(5, Side::right));
   table.heads({hertz.unit, "toward the load, ohm", "toward the rig, ohm", "mismatch, dB", "SWR"});

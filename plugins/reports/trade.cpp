@@ -104,6 +104,9 @@ std::string spell(double value, const std::string& unit, int digits) {
 
 std::string spell_complex(double re, double im) {
   if (!std::isfinite(re) || !std::isfinite(im)) return "-";
+  const double speck = 1e-6 * std::hypot(re, im);  // rounding of the solution, nothing to read
+  if (std::abs(re) < speck) re = 0.0;
+  if (std::abs(im) < speck) im = 0.0;
   return significant(re) + (im < 0.0 ? " - j" : " + j") + significant(std::abs(im));
 }
 

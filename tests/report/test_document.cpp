@@ -119,6 +119,12 @@ TEST_CASE("a selector's setting is a choice with the names of its nodes") {
   CHECK(setting["choice_nodes"] == json::array({"atu.mid", "wall"}));
 }
 
+TEST_CASE("a plane that looks into all at its node has no part") {
+  cabin::Cabin made({.points = 3});
+  made.designs[0]->planes[0].look.into = {};
+  CHECK(json::parse(made.document())["variants"][0]["planes"][0]["into"].is_null());
+}
+
 TEST_CASE("warnings and requirements have the contract's keys") {
   const json variant = parsed()["variants"][0];
   check_text(variant["warnings"][0], {"code", "text", "part"});
@@ -200,6 +206,20 @@ TEST_CASE("the verdict counts requirements and broken ratings") {
   CHECK(document["verdict"]["met"] == 4);
   CHECK(document["verdict"]["of"] == 6);
   CHECK(document["verdict"]["sentence"].get<std::string>().find("coupler at the desk") != std::string::npos);
+}
+
+TEST_CASE("the verdict's words suit the count") {
+  cabin::Cabin made({.points = 3, .variants = 1});
+  const auto sentence = [&] { return json::parse(made.document())["verdict"]["sentence"].get<std::string>(); };
+  wattfall::judge::Judgement& judged = made.results[0].judgement;
+  judged.ratings.clear();
+  judged.verdicts.resize(2);
+  for (wattfall::judge::Verdict& verdict : judged.verdicts) verdict.met = true;
+  CHECK(sentence() == "Both requirements met; no part has a rating.");
+  judged.verdicts.resize(1);
+  CHECK(sentence() == "The one requirement is met; no part has a rating.");
+  judged.verdicts.clear();
+  CHECK(sentence() == "Nothing was required; no part has a rating.");
 }
 
 TEST_CASE("ratings say their margin in per cent and dB") {
