@@ -143,7 +143,7 @@ TEST_CASE("what matches for sending matches for receiving") {
   const Feed send(
       "design \"t\"\nsource rig at desk : 100 W, 50 ohm\nsweep at [7.05 MHz]\ncapacitor C1 from desk to mid : adjustable 20 pF to 400 pF, Q 1000\n"
       "inductor L at mid : adjustable 0.2 uH to 20 uH, Q 200\ncapacitor C2 from mid to feed : adjustable 20 pF to 400 pF, Q 1000\n"
-      "load ant at feed : 61 - j140 ohm\ntune C1, L, C2 at 7.05 MHz for most power into ant\n");
+      "load ant at feed : 61 - j140 ohm\ntune C1, L, C2 at 7.05 MHz for least swr at desk\n");
   REQUIRE(send.diagnostics.empty());
   const std::vector<double> knobs = tuned(send).settings[0];
   const std::string c1 = exact(knobs[0]) + " F", l = exact(knobs[1]) + " H", c2 = exact(knobs[2]) + " F";
@@ -154,5 +154,5 @@ TEST_CASE("what matches for sending matches for receiving") {
   REQUIRE(again.diagnostics.empty());
   REQUIRE(receive.diagnostics.empty());
   CHECK(receive.load("rig").absorbed_w[0] / 1e-3 == Approx(again.load("ant").absorbed_w[0] / 100.0).epsilon(1e-11));
-  CHECK(again.ledger.source.swr[0] < 1.01);
+  CHECK(again.ledger.source.swr[0] < 1.0001);
 }
