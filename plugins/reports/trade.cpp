@@ -107,10 +107,6 @@ std::string spell_complex(double re, double im) {
   const double speck = 1e-6 * std::hypot(re, im);  // rounding of the solution, nothing to read
   if (std::abs(re) < speck) re = 0.0;
   if (std::abs(im) < speck) im = 0.0;
-  // A part that is rounding beside the other (1e-9 of it, far below any digit shown) is shown as the zero it stands for.
-  const double size = std::hypot(re, im);
-  if (std::abs(re) < 1e-9 * size) re = 0.0;
-  if (std::abs(im) < 1e-9 * size) im = 0.0;
   return significant(re) + (im < 0.0 ? " - j" : " + j") + significant(std::abs(im));
 }
 
