@@ -174,6 +174,8 @@ constexpr auto on<rules::part_kind> = [](Draft& d, Span s) { d.pieces.part.kind 
 template <>
 constexpr auto on<rules::part_name> = [](Draft& d, Span s) { d.pieces.part.name = d.new_name(s); };
 template <>
+constexpr auto on<rules::part_colon> = [](Draft& d, Span) { d.pieces.in_properties = true; };
+template <>
 constexpr auto on<rules::part_properties> = [](Draft& d, Span) { d.pieces.part.properties = d.take_properties(); };
 template <>
 constexpr auto on<rules::part_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.part); };
@@ -398,7 +400,8 @@ std::optional<syntax::Statement> build_statement(Draft& draft, const Source& sou
     return syntax::Statement{{&source, stretch.begin, stretch.end}, std::move(*draft.pieces.what)};
   } catch (Mistake& mistake) {
     std::optional<Diagnostic> misspelled = misspelled_statement(source, stretch, words);
-    const bool better = misspelled && (!misspelled->hint.empty() || !looks_like_part(source, stretch));
+    const bool better =
+        misspelled && !draft.pieces.in_properties && (!misspelled->hint.empty() || !looks_like_part(source, stretch));
     diagnostics.push_back(better ? *std::move(misspelled) : std::move(mistake.diagnostic));
     if (!better) read_other_properties(draft, source, stretch, diagnostics);
   }

@@ -40,6 +40,7 @@ struct Pieces {
   syntax::Tune tune;
   syntax::Plane plane;
   syntax::Box box;
+  bool in_properties = false;  ///< of a part: what stands before them is in order
   syntax::Places places;
   std::vector<syntax::Word> group;
   syntax::Figure figure;

@@ -17,10 +17,9 @@ namespace {
 using syntax::Term;
 
 /// Words that may stand after a number that has no unit, or after its unit, in the same phrase.
-constexpr std::array<std::string_view, 23> follow_words{
-    "to",     "of",    "at",    "over",       "by",        "points",  "for",    "from",
-    "step",   "below", "above", "into",       "reference", "keeping", "open",   "shorted",
-    "normal", "and",   "with",  "adjustable", "most",      "least",   "between"};
+constexpr std::array<std::string_view, 18> follow_words{"to",        "of",      "at",   "over",    "by",     "points",
+                                                        "for",       "from",    "step", "below",   "above",  "into",
+                                                        "reference", "keeping", "open", "shorted", "normal", "and"};
 
 /// The letter of a unit's symbol at the start of `text`, or 0: letters, and the signs of ohm, micro and degree.
 std::size_t unit_letter(std::string_view text) {

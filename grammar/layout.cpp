@@ -77,6 +77,8 @@ class Splitter {
     while (skip_to_statement()) {
       if (text_[at_] == '}') {
         close_block();
+      } else if (text_[at_] == '{') {
+        open_late_block();
       } else {
         read_statement();
       }
@@ -171,7 +173,7 @@ class Splitter {
     }
     while (at_ < text_.size() && is_blank(text_[at_])) ++at_;
     const std::size_t end = end_of_line(text_, at_);
-    if (at_ < end && text_[at_] != '#' && text_[at_] != '}') {
+    if (at_ < end && text_[at_] != '#') {
       complain("brace-not-alone", brace, brace + 1, "`}` stands on a line of its own", "a line end after `}`");
     }
   }
@@ -368,6 +370,23 @@ class Splitter {
     const std::string_view rest = text_.substr(next, end - next);
     if (rest.find('}') != std::string_view::npos) current_.is_block = false;
     at_ = end;
+  }
+
+  /// `{` on a line of its own: the statement before it is most likely its header.
+  void open_late_block() {
+    complain("brace-not-last", at_, at_ + 1, "`{` stands at the end of its statement's line", "`{` on the line before");
+    std::vector<Stretch>& home = body();
+    if (!home.empty() && !home.back().is_block) {
+      current_ = std::move(home.back());
+      home.pop_back();
+    } else {
+      current_ = Stretch{};
+      current_.begin = current_.end = static_cast<std::uint32_t>(at_);
+      current_.broken = true;
+    }
+    current_.is_block = true;
+    current_.brace = static_cast<std::uint32_t>(at_++);
+    finish();
   }
 
   void end_before_brace() {

@@ -219,12 +219,13 @@ struct set_statement
 
 struct part_kind : identifier {};
 struct part_name : dotted {};
+struct part_colon : p::seq<colon> {};
 struct part_properties : p::seq<properties> {};
 struct part_end : p::eof {};
 struct properties_end : p::eof {};
 struct part_statement
     : p::seq<part_kind, ws, p::must<part_name>, ws, p::must<places>,
-             p::sor<p::seq<colon, p::must<part_properties>, p::must<properties_end>>, p::must<part_end>>> {};
+             p::sor<p::seq<part_colon, p::must<part_properties>, p::must<properties_end>>, p::must<part_end>>> {};
 
 struct change_name : dotted {};
 struct change_properties : p::seq<properties> {};

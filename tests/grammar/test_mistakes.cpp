@@ -205,7 +205,7 @@ TEST_CASE("each mistake is shown at its place, with its code and a hint where on
       {"tune L, at 7 MHz for most efficiency", {{"word-expected", 1, 12, "7", ""}}},
       {"tune L at for most efficiency", {{"value-expected", 1, 11, "for", ""}}},
       {"tune L at each freq for most efficiency", {{"word-expected", 1, 16, "freq", ""}}},
-      {"tune L at 7 MHz most efficiency", {{"word-expected", 1, 17, "most", ""}}},
+      {"tune L at 7 MHz most efficiency", {{"missing-comma", 1, 17, "most", ", most"}}},
       {"tune L at 7 MHz for max efficiency", {{"word-expected", 1, 21, "max", "most"}}},
       {"tune L at 7 MHz for moost efficiency", {{"word-expected", 1, 21, "moost", "most"}}},
       {"tune L at 7 MHz for most", {{"unfinished-statement", 1, 25, "", ""}}},
@@ -335,6 +335,12 @@ TEST_CASE("each mistake is shown at its place, with its code and a hint where on
       {"resistor r at n : 4R7", {{"unknown-unit", 1, 19, "4R7", "4.7 ohm"}}},
       {"capacitor c at n : 4p7", {{"unknown-unit", 1, 20, "4p7", "4.7 pF"}}},
       {"set f = 7.1MHZ", {{"unknown-unit", 1, 12, "MHZ", "MHz"}}},
+      {"box t (a)\n{\n  resistor R at a : 5 ohm\n}", {{"brace-not-last", 2, 1, "{", ""}}},
+      {"{\nset a = 3\n}", {{"brace-not-last", 1, 1, "{", ""}}},
+      {"variant \"a\" {\nbox t (b) {\n}}", {{"brace-not-alone", 3, 1, "}", ""}}},
+      {"lines l from a to b : 5 pf", {{"unknown-unit", 1, 25, "pf", "pF"}}},
+      {"lines l from a to b 5 pF", {{"unknown-statement", 1, 1, "lines", "line"}}},
+      {"capacitor C at n : 100 pF adjustable 1 pF to 2 pF", {{"missing-comma", 1, 27, "adjustable", ", adjustable"}}},
   };
   CHECK(rows.size() >= 100);
   for (const Row& row : rows) check(row);
