@@ -29,7 +29,11 @@ void write_source(JsonText& out, const VariantResult& variant) {
   out.field("load_impedance_ohm", book.load_impedance_ohm);
   out.field("reflection", book.reflection);
   out.field("swr", book.swr);
-  out.field("reference_ohm", book.reference_ohm);
+  // The usual reference is a plain resistance and stands as a number, as contracts with other programs have it.
+  if (book.reference_ohm.imag() == 0.0)
+    out.field("reference_ohm", book.reference_ohm.real());
+  else
+    out.field("reference_ohm", book.reference_ohm);
   out.close();
 }
 

@@ -167,7 +167,9 @@ void write_rig(Paper& paper, const Json& variant) {
   const Json& reference = member(source, "reference_ohm");
   std::string title = "What the rig sees at " + cut_name(text(source, "node"));
   if (text(source, "name") != "rig") title.insert(12, " (" + cut_name(text(source, "name")) + ")");
-  paper.section(title + ", SWR against " + spell(number(item(reference, 0)), "ohm"));
+  paper.section(title + ", SWR against " +
+                (reference.is_array() ? spell_complex(number(item(reference, 0)), number(item(reference, 1))) + " ohm"
+                                      : spell(number(reference), "ohm")));
   const Scale hertz = frequency_scale_of(variant);
   const Json& totals = member(variant, "totals");
   const Scale watts = scale_for({number_at(totals, "available_w", points.front())}, "W");
