@@ -128,7 +128,7 @@ struct Bench {
   std::unordered_map<std::string, const sdk::Cable*> cables = {};
   bool source_seen = false;
   bool network_broken = false;  ///< some part could not be placed: what its absence would cause is not said
-  bool sweeps_broken = false;
+  bool too_deep_said = false;
   Span place = {};  ///< of the design or variant as a whole
   int depth = 0;    ///< of expressions within expressions
 };

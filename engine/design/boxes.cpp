@@ -9,13 +9,17 @@ namespace {
 
 using syntax::Phrase;
 
+std::string counted(std::size_t n, const char* thing) {
+  return std::to_string(n) + ' ' + thing + (n == 1 ? "" : "s");
+}
+
 bool ports_agree(Bench& bench, const syntax::Box& box, const syntax::Part& text, std::size_t nodes) {
   if (nodes == box.ports.size()) return true;
   const Span span = text.places.form == syntax::Places::Form::none ? text.name.span : text.places.span;
   auto& wrong =
       bench.complaints.say("port-count", span,
-                           in_quotes(text.name.text) + " stands at " + std::to_string(nodes) + " nodes, but the box " +
-                               in_quotes(box.name.text) + " has " + std::to_string(box.ports.size()) + " ports");
+                           in_quotes(text.name.text) + " stands at " + counted(nodes, "node") + ", but the box " +
+                               in_quotes(box.name.text) + " has " + counted(box.ports.size(), "port"));
   std::string ports;
   for (const syntax::Word& port : box.ports) ports += (ports.empty() ? "" : ", ") + port.text;
   wrong.expected = "a node for each of " + ports;
@@ -34,6 +38,21 @@ NamedQuantity& add_quantity(Frame& inner, const std::pair<syntax::Word, Phrase>&
   return quantity;
 }
 
+/// `set` in a box: a quantity of each use, which may be a knob of its own.
+void add_sets(Bench& bench, Frame& inner, const syntax::Box& box) {
+  for (const syntax::Statement& member : box.body) {
+    const auto* set = std::get_if<syntax::Set>(&member.what);
+    if (set == nullptr || inner.scope.quantities.contains(set->name.text)) continue;
+    NamedQuantity& quantity = inner.scope.quantities[set->name.text];
+    quantity.name = inner.prefix + set->name.text;
+    quantity.span = set->name.span;
+    quantity.properties = set->properties;
+    quantity.home = &inner.scope;
+    inner.scope.in_order.push_back(&quantity);
+  }
+  for (NamedQuantity* quantity : inner.scope.in_order) settle_quantity(bench, *quantity);
+}
+
 void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const Properties& given) {
   inner.scope.outer = &bench.file_frame.scope;
   for (const auto& with : box.with) {
@@ -44,7 +63,7 @@ void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const P
     }
     inner.scope.in_order.push_back(&add_quantity(inner, with, override));
   }
-  for (NamedQuantity* quantity : inner.scope.in_order) settle_quantity(bench, *quantity);
+  add_sets(bench, inner, box);
 }
 
 Properties box_properties(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Part& text,

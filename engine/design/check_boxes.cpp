@@ -2,6 +2,7 @@
 // keep their own stack, so that a long chain of boxes cannot exhaust the program's.
 #include <algorithm>
 
+#include "expression.hpp"
 #include "place_parts.hpp"
 
 namespace wattfall::design {
@@ -99,11 +100,15 @@ Size size_of(const Bench& bench, const syntax::Box& box, const std::unordered_ma
   return size;
 }
 
-void check_with(Bench& bench, const syntax::Box& box) {
+void check_quantities(Bench& bench, const syntax::Box& box) {
   std::unordered_map<std::string_view, Span> seen;
-  for (const auto& [name, value] : box.with) {
+  std::vector<syntax::Word> names;
+  for (const auto& with : box.with) names.push_back(with.first);
+  for (const syntax::Statement& member : box.body)
+    if (const auto* set = std::get_if<syntax::Set>(&member.what)) names.push_back(set->name);
+  for (const syntax::Word& name : names) {
     const auto [known, is_new] = seen.try_emplace(name.text, name.span);
-    if (name.text == "pi" || name.text == "frequency")
+    if (name.text == "pi" || name.text == "frequency" || is_function(name.text))
       bench.complaints.say("reserved-name", name.span, in_quotes(name.text) + " has a meaning of its own");
     if (is_new) continue;
     auto& wrong = bench.complaints.say("repeated-name", name.span, in_quotes(name.text) + " is given twice");
@@ -126,8 +131,8 @@ void check_ports(Bench& bench, const syntax::Box& box) {
 
 void check_body(Bench& bench, const syntax::Box& box) {
   for (const syntax::Statement& member : box.body)
-    if (!std::holds_alternative<syntax::Part>(member.what))
-      bench.complaints.say("not-in-a-box", member.span, "this cannot stand in a box").expected = "parts";
+    if (!std::holds_alternative<syntax::Part>(member.what) && !std::holds_alternative<syntax::Set>(member.what))
+      bench.complaints.say("not-in-a-box", member.span, "this cannot stand in a box").expected = "a part, or `set`";
 }
 
 }  // namespace
@@ -136,7 +141,7 @@ void check_boxes(Bench& bench, const std::vector<const syntax::Box*>& boxes) {
   Walk walk(bench);
   for (const syntax::Box* box : boxes) {
     check_ports(bench, *box);
-    check_with(bench, *box);
+    check_quantities(bench, *box);
     check_body(bench, *box);
     walk.from(box, [](const syntax::Box*) {});
   }

@@ -26,16 +26,24 @@ std::string unit_of(Dimension dim) {
   return si_symbol(dim);
 }
 
-void say_wrong_dimension(Bench& bench, Dimension is, Dimension due, Span span) {
+/// Where a resistance may be complex it is called an impedance.
+std::string name_of(Dimension dim, bool complex) {
+  return complex && dim == dimension::resistance ? "an impedance" : describe(dim);
+}
+
+void say_wrong_dimension(Bench& bench, const Settled& settled, Dimension due, bool complex, Span span) {
+  const Dimension is = settled.dim;
+  const std::string name = name_of(due, complex);
   if (is == dimension::number) {
     auto& wrong =
-        bench.complaints.say("missing-unit", span, "a number without a unit stands where " + describe(due) + " is due");
+        bench.complaints.say("missing-unit", span, "a number without a unit stands where " + name + " is due");
     wrong.expected = example_of(due);
     return;
   }
-  auto& wrong =
-      bench.complaints.say("wrong-dimension", span, "this is " + describe(is) + ", where " + describe(due) + " is due");
-  wrong.expected = due == dimension::number ? "a plain number" : describe(due) + ", in " + unit_of(due);
+  auto& wrong = bench.complaints.say("wrong-dimension", span,
+                                     "this is " + name_of(is, settled.complex) + ", where " + name + " is due");
+  const bool said = due == dimension::number || due == dimension::level;
+  wrong.expected = said ? describe(due) : name + ", in " + unit_of(due);
 }
 
 bool obeys(Bench& bench, const Settled& settled, const Rule& rule, Span span) {
@@ -45,8 +53,12 @@ bool obeys(Bench& bench, const Settled& settled, const Rule& rule, Span span) {
     return true;
   }
   if (rule.holds(settled.formula.constant)) return true;
-  bench.complaints.say("value-out-of-range", span,
-                       spell({settled.formula.constant, settled.dim}) + " will not do: it " + rule.text);
+  const bool of_share = std::string_view(rule.text).find('%') != std::string_view::npos;
+  const std::complex<double> value = settled.formula.constant;
+  const std::string shown = of_share ? spell({value * 100.0, settled.dim}) + " %" : spell({value, settled.dim});
+  auto& wrong = bench.complaints.say("value-out-of-range", span, shown + " will not do: it " + rule.text);
+  if (of_share && value.real() > 1.0 && value.real() <= 100.0 && span.text().find('%') == std::string_view::npos)
+    wrong.hint = std::string(span.text()) + " %";
   return false;
 }
 
@@ -72,7 +84,7 @@ Value to_value(Settled settled) {
 
 bool fits(Bench& bench, const Settled& settled, const Due& due, Span span) {
   if (settled.dim != due.dim) {
-    say_wrong_dimension(bench, settled.dim, due.dim, span);
+    say_wrong_dimension(bench, settled, due.dim, due.complex, span);
     return false;
   }
   if (settled.complex && (!due.complex || due.dim != dimension::resistance)) {

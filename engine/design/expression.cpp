@@ -100,7 +100,10 @@ std::string near(const Bench& bench, std::string_view name, const std::vector<st
 std::optional<Settled> settle(Bench& bench, const Term& term, Scope& scope, Varies varies) {
   const Deeper deeper(bench);
   if (deeper.too_deep()) {
-    bench.complaints.say("expression-too-deep", term.span, "quantities and brackets stand too deep in each other here");
+    if (!bench.too_deep_said)
+      bench.complaints.say("expression-too-deep", term.span,
+                           "quantities and brackets stand too deep in each other here");
+    bench.too_deep_said = true;
     return std::nullopt;
   }
   switch (term.kind) {
@@ -133,6 +136,11 @@ std::optional<Settled> settle(Bench& bench, const Term& term, Scope& scope, Vari
 std::optional<Settled> settle(Bench& bench, const syntax::Phrase& phrase, Scope& scope, Varies varies) {
   if (phrase.empty()) return std::nullopt;  // the parser has said so
   if (phrase.size() == 1) return settle(bench, phrase[0], scope, varies);
+  if (phrase.size() == 2 && phrase[1].kind == Term::Kind::name && find_unit(phrase[1].text)) {
+    auto& stray = bench.complaints.say("stray-unit", phrase[1].span, "a unit follows a number only");
+    stray.hint = "* 1 " + phrase[1].text;
+    return std::nullopt;
+  }
   const Span rest = join(phrase[1].span, phrase.back().span);
   auto& wrong = bench.complaints.say("unexpected-words", rest, in_quotes(rest.text()) + " is not understood here");
   wrong.expected = "one value, then a comma or the end of the line";

@@ -80,7 +80,7 @@ std::optional<fs::path> Files::find(const std::string& name, Span span) {
   if (!allowed(path)) {
     auto& wrong = complaints_.say("file-outside", span, in_quotes(name) + " lies outside the design's folder");
     wrong.fault = Fault::file;
-    wrong.hint = "--allow DIR lets it be read";
+    wrong.expected = "a file beside the design, or --allow DIR";
     return std::nullopt;
   }
   if (!fs::is_regular_file(path, error)) {

@@ -70,7 +70,7 @@ NodeId node_of(Bench& bench, const Frame& frame, const syntax::Word& word) {
   if (word.text.find('.') != std::string::npos) {
     auto& wrong =
         bench.complaints.say("dotted-node", word.span, "a node inside a box cannot be joined to from outside");
-    wrong.hint = "give the box a port there";
+    wrong.expected = "a port of the box";
     return ground;
   }
   const std::string name = frame.prefix + word.text;

@@ -83,6 +83,12 @@ std::vector<std::string> property_names(const KindInfo& kind) {
   return names;
 }
 
+std::string joined(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
 const PropertyInfo* main_of(const KindInfo& kind) {
   for (const PropertyInfo& info : kind.properties)
     if (info.main) return &info;
@@ -141,7 +147,7 @@ std::optional<Given> bare_property(Bench& bench, const KindInfo& kind, const Phr
   if (kind.properties.empty())
     wrong.expected = "no property";
   else
-    wrong.expected = "one of these before it: " + nearest_first("", property_names(kind));
+    wrong.expected = "one of these before it: " + joined(property_names(kind));
   return std::nullopt;
 }
 

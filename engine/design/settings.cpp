@@ -13,6 +13,14 @@ SourcePtr add_source(OptionTexts& texts, Complaints& complaints, const char* nam
   return source;
 }
 
+/// `T=1:9`: a ratio is no expression by itself, but may stand in a list.
+std::optional<syntax::Phrase> parse_ratio(OptionTexts& texts, Complaints& complaints, const std::string& text) {
+  auto parsed = parse_phrase(add_source(texts, complaints, "--set", '[' + text + ']'));
+  complaints.pass_on(std::move(parsed.diagnostics));
+  if (!parsed.value || parsed.value->empty() || parsed.value->front().phrases.empty()) return std::nullopt;
+  return parsed.value->front().phrases.front();
+}
+
 std::optional<syntax::Phrase> parse_value(OptionTexts& texts, Complaints& complaints, const char* name,
                                           const std::string& text) {
   auto parsed = parse_phrase(add_source(texts, complaints, name, text));
@@ -30,7 +38,9 @@ OptionTexts parse_options(const ResolveOptions& options, Complaints& complaints)
     setting.source = add_source(texts, complaints, "--set", name + "=" + value);
     setting.name = name;
     setting.name_span = {setting.source.get(), 0, static_cast<std::uint32_t>(name.size())};
-    if (auto phrase = parse_value(texts, complaints, "--set", value)) setting.properties.push_back(std::move(*phrase));
+    const bool ratio = value.find(':') != std::string::npos && value.find('[') == std::string::npos;
+    if (auto phrase = ratio ? parse_ratio(texts, complaints, value) : parse_value(texts, complaints, "--set", value))
+      setting.properties.push_back(std::move(*phrase));
     texts.settings.push_back(std::move(setting));
   }
   for (const std::string& at : options.at)

@@ -136,7 +136,6 @@ std::optional<std::pair<double, double>> range_or_band(Bench& bench, const Phras
 void read_sweeps(Bench& bench, const Statements& statements, const std::vector<Phrase>& at_options,
                  const std::optional<Sweep>& sweep_option, Span sweep_span) {
   bool any = !at_options.empty() || sweep_option.has_value();
-  const std::size_t before = bench.complaints.count();
   for (const Phrase& at : at_options) read_list(bench, at, syntax::span_of(at));
   if (sweep_option) read_sweep(bench, *sweep_option, sweep_span);
   if (!any)
@@ -145,7 +144,6 @@ void read_sweeps(Bench& bench, const Statements& statements, const std::vector<P
         any = true;
         read_sweep(bench, *sweep, statement->span);
       }
-  bench.sweeps_broken = bench.complaints.count() != before;
   if (!any) {
     auto& wrong = bench.complaints.say("no-sweep", bench.place, "the design does not say at which frequencies");
     wrong.expected = "sweep A to B step S, or sweep at [f, ...]";

@@ -14,7 +14,7 @@ void say_no_knob(Bench& bench, const syntax::Word& word) {
     return;
   if (part != bench.names.end() || quantity != nullptr) {
     auto& wrong = bench.complaints.say("not-adjustable", word.span, in_quotes(word.text) + " cannot be turned");
-    wrong.hint = "add `adjustable A to B` to it";
+    wrong.expected = "something with `adjustable A to B`";
     if (part != bench.names.end()) wrong.notes.push_back({part->second.span, "it stands here"});
     return;
   }

@@ -15,7 +15,8 @@ sdk::Status fit(void*, const sdk::LineData* line, double* k1, double* k2, double
   return sdk::Status::ok;
 }
 
-sdk::Status nothing(void*, const sdk::Complex*, const double*, std::size_t, sdk::Complex*, sdk::Complex*, sdk::Failure*) {
+sdk::Status nothing(void*, const sdk::Complex*, const double*, std::size_t, sdk::Complex*, sdk::Complex*,
+                    sdk::Failure*) {
   return sdk::Status::ok;
 }
 
@@ -24,7 +25,8 @@ constexpr sdk::LossPoint thin_losses[] = {{10e6, 4.5}};
 constexpr sdk::Cable thick{"RG-213", 50.0, 0.66, thick_losses, 2, 5000.0, "thick", "invented for the tests"};
 constexpr sdk::Cable thin{"RG-58", 50.0, 0.66, thin_losses, 1, 0.0, "thin", "invented for the tests"};
 constexpr sdk::LineModel model{"skin", "for the tests", nullptr, fit, nullptr};
-constexpr sdk::Property gap_properties[] = {{"resistance", "ohm", nullptr, "its loss"}, {"voltage", "V", "2 kV", "where it fires"}};
+constexpr sdk::Property gap_properties[] = {{"resistance", "ohm", nullptr, "its loss"},
+                                            {"voltage", "V", "2 kV", "where it fires"}};
 constexpr sdk::Kind gap{"sparkgap", "for the tests", 1, gap_properties, 2, nullptr, nothing};
 constexpr sdk::Property link_properties[] = {{"factor", "", "0.5", "how much"}};
 constexpr sdk::Kind link{"link", "for the tests", 2, link_properties, 1, nullptr, nothing};
@@ -50,7 +52,9 @@ const Catalog& catalog() {
   return all;
 }
 
-std::filesystem::path data_folder() { return std::filesystem::path(WATTFALL_TEST_DATA) / "data"; }
+std::filesystem::path data_folder() {
+  return std::filesystem::path(WATTFALL_TEST_DATA) / "data";
+}
 
 const Part& Resolved::part(const std::string& name) const {
   for (const Part& one : design().parts)
@@ -64,7 +68,9 @@ const Knob& Resolved::knob(const std::string& name) const {
   throw std::out_of_range("no knob " + name);
 }
 
-std::string Resolved::errors() const { return render(diagnostics, false); }
+std::string Resolved::errors() const {
+  return render(diagnostics, false);
+}
 
 Resolved resolve_text(const std::string& text, ResolveOptions options, const std::string& name) {
   Resolved result;

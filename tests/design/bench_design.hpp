@@ -1,5 +1,5 @@
-// What the tests of this folder share: a registry with two invented cables, a model of lines and two kinds, and a resolver
-// of texts that pretend to be files in the folder of the tests' data.
+// What the tests of this folder share: a registry with two invented cables, a model of lines and two kinds, and a
+// resolver of texts that pretend to be files in the folder of the tests' data.
 #pragma once
 
 #include <string>

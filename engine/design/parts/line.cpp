@@ -109,6 +109,7 @@ void from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake
 void from_figures(PartJob& job, LineMake& make) {
   if (not_yet(job, {"coax", "twowire", "overground"})) return;
   const Given* impedance = job.given.find("impedance");
+  if (impedance == nullptr && job.given.find("length") == nullptr) return;  // said where the length is read
   if (impedance == nullptr) {
     say_missing(job, "impedance, and no cable", "LENGTH of CABLE, or LENGTH with an impedance, such as 24 m, 450 ohm");
     return;
