@@ -147,6 +147,7 @@ std::string render(const Diagnostic& diagnostic, bool color) {
   if (diagnostic.span.source != nullptr) result += excerpt(diagnostic.span, paint);
   if (!diagnostic.expected.empty()) result += "  expected: " + diagnostic.expected + "\n";
   if (!diagnostic.hint.empty()) result += "  did you mean: " + diagnostic.hint + "\n";
+  if (!diagnostic.advice.empty()) result += "  try: " + diagnostic.advice + "\n";
   for (const Diagnostic::Note& note : diagnostic.notes) {
     result += head(note.span, "note:", "1;36", note.text, paint) + "\n";
     if (note.span.source != nullptr) result += excerpt(note.span, paint);

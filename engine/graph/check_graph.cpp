@@ -86,7 +86,7 @@ void say_island(const design::Design& design, const std::vector<int>& component,
   }
   diagnostic.text = (parts.size() == 1 ? "the part " : "the parts ") + list_names(parts) + " at node " +
                     list_names(node_names(design, component, which)) + " are an island: nothing couples them to the source";
-  diagnostic.hint = "a misspelt node name makes two nodes of one";
+  diagnostic.advice = "compare the spelling of the nodes: a misspelt node name makes two nodes of one";
   diagnostics.push_back(std::move(diagnostic));
 }
 
@@ -125,7 +125,7 @@ void check_transformer_loops(const design::Design& design, const Network& networ
       Diagnostic diagnostic{.code = "transformer-loop", .span = part.span,
                             .text = "ideal transformers form a loop that " + quoted(part.name) +
                                     " closes: nothing determines the current in it",
-                            .hint = "give one of them a `winding` resistance or `leakage`"};
+                            .advice = "give one of them a `winding` resistance or `leakage`"};
       for (const design::Part* other : seen) diagnostic.notes.push_back({other->span, quoted(other->name) + " may be in the loop"});
       diagnostics.push_back(std::move(diagnostic));
     } else {
@@ -170,7 +170,7 @@ void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
                            .text = "node " + quoted(design.nodes[i].name) + " has a single end, that of " +
                                    quoted(source ? design.source.name : first[i]->name) + ": no current can flow there",
                            .expected = "a second part at " + quoted(design.nodes[i].name),
-                           .hint = "a misspelt node name makes two nodes of one"});
+                           .advice = "compare the spelling of the nodes: a misspelt node name makes two nodes of one"});
   }
 }
 

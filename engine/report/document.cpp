@@ -71,7 +71,7 @@ void write_diagnostic(JsonText& out, const Diagnostic& diagnostic) {
   out.field("code", diagnostic.code);
   out.field("text", diagnostic.text);
   write_place(out, diagnostic.span);
-  out.field("hint", diagnostic.hint);
+  out.field("hint", diagnostic.hint.empty() ? diagnostic.advice : diagnostic.hint);
   out.field("expected", diagnostic.expected);
   out.key("notes");
   out.open('[');

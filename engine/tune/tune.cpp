@@ -112,15 +112,15 @@ class Tuner {
     diagnostics_.push_back({.code = "keeping-not-reached", .span = problem.statement.span,
                             .text = fmt::format("no setting keeps what `keeping` asks at {}; the nearest has {}",
                                                 at(problem.frequencies_hz.front()), reached),
-                            .hint = settings_text(problem.statement, found),
-                            .fault = Fault::numeric});
+                            .fault = Fault::numeric,
+                            .advice = settings_text(problem.statement, found)});
   }
 
   std::string settings_text(const design::Tune& statement, const Found& found) const {
     std::string text;
     for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
       const design::Knob& knob = design_.knobs[statement.knobs[k].index];
-      text += fmt::format("{}{} = {}", k == 0 ? "that was with " : ", ", knob.name, spell({found.setting[k], knob.dim}));
+      text += fmt::format("{}{} = {}", k == 0 ? "wider ranges, or a lower demand; that was with " : ", ", knob.name, spell({found.setting[k], knob.dim}));
     }
     return text;
   }

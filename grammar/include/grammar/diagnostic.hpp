@@ -29,7 +29,7 @@ struct Diagnostic {
   Span span;             ///< the whole token or phrase that is wrong
   std::string text;      ///< one sentence: what is wrong
   std::string expected;  ///< what could stand there; empty where `text` says it
-  std::string hint;      ///< the next step: a spelling, a nearest name; empty where none is near
+  std::string hint;      ///< a spelling or nearest name that was most likely meant; empty where none is near
   std::vector<Note> notes = {};
   Fault fault = Fault::design;
   std::vector<SourcePtr> keeps = {};  ///< texts that the spans point into and nobody else may keep: an included file, an option
@@ -51,6 +51,7 @@ void sort_by_place(Diagnostics& diagnostics);
 ///       expected: a frequency, such as 7.1 MHz
 ///       did you mean: MHz
 ///
+/// `advice` follows as "try: ...".
 /// Long lines are cut to a window round the span; control characters are shown as `?`. `color` adds ANSI colours.
 std::string render(const Diagnostic& diagnostic, bool color);
 std::string render(const Diagnostics& diagnostics, bool color);
