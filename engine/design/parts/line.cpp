@@ -50,12 +50,12 @@ const sdk::Cable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
   return nullptr;
 }
 
-std::optional<sdk::LossPoint> loss_point(PartJob& job, const Phrase& phrase, Scope& scope) {
+std::optional<sdk::LossPoint> loss_point(PartJob& job, const Phrase& phrase, const Given& given) {
+  Scope& scope = *given.scope;
   const auto split = split_at_word(phrase, "at");
   if (!split) {
     job.bench.complaints
-        .say("bad-loss", phrase.empty() ? job.text.name.span : syntax::span_of(phrase),
-             "a line's loss is given at a frequency")
+        .say("bad-loss", phrase.empty() ? given.span : syntax::span_of(phrase), "a line's loss is given at a frequency")
         .expected = "3.1 dB/100m at 10 MHz";
     return std::nullopt;
   }
@@ -70,7 +70,7 @@ void read_losses(PartJob& job, LineMake& make) {
   if (given == nullptr) return;
   const std::vector<Phrase> one{given->value};
   for (const Phrase& entry : is_list(given->value) ? given->value[0].phrases : one) {
-    const auto point = loss_point(job, entry, *given->scope);
+    const auto point = loss_point(job, entry, *given);
     job.good = job.good && point.has_value();
     if (!point) continue;
     if (!make.losses.empty() && point->frequency_hz <= make.losses.back().frequency_hz) {
@@ -128,8 +128,8 @@ void from_figures(PartJob& job, LineMake& make) {
 }
 
 /// `90 deg at 7.1 MHz`: metres = angle / (2 pi) * velocity * c0 / f.
-std::optional<Value> electrical_length(PartJob& job, const Split& split, Scope& scope, double velocity) {
-  auto angle = settle(job.bench, split.before, scope);
+std::optional<Value> electrical_length(PartJob& job, const Split& split, Scope& scope, double velocity, Varies varies) {
+  auto angle = settle(job.bench, split.before, scope, varies);
   const auto at_hz = frequency_of(job.bench, split.after, scope);
   const Span span = syntax::span_of(split.before);
   if (!angle || !fits(job.bench, *angle, {.dim = dimension::angle, .rule = rule::positive}, span) || !at_hz)
@@ -142,9 +142,9 @@ std::optional<Value> electrical_length(PartJob& job, const Split& split, Scope& 
   return to_value(std::move(*metres));
 }
 
-std::optional<Value> length_of(PartJob& job, const Phrase& phrase, Scope& scope, double velocity) {
-  if (const auto split = split_at_word(phrase, "at")) return electrical_length(job, *split, scope, velocity);
-  const auto settled = settle(job.bench, phrase, scope);
+std::optional<Value> length_of(PartJob& job, const Phrase& phrase, Scope& scope, double velocity, Varies varies) {
+  if (const auto split = split_at_word(phrase, "at")) return electrical_length(job, *split, scope, velocity, varies);
+  const auto settled = settle(job.bench, phrase, scope, varies);
   if (!settled) return std::nullopt;
   if (settled->dim == dimension::angle) {
     job.bench.complaints
@@ -191,14 +191,13 @@ std::optional<LineMake> read_make(PartJob& job) {
     return std::nullopt;
   }
   const Reader read = [&](const Phrase& phrase) -> std::optional<double> {
-    const auto metres = length_of(job, phrase, *adjustable->scope, make.velocity);
+    const auto metres = length_of(job, phrase, *adjustable->scope, make.velocity, Varies::no);
     if (!metres) return std::nullopt;
-    if (metres->constant()) return metres->constant_value().real();
-    job.bench.complaints.say("varying-value", syntax::span_of(phrase),
-                             "the end of a range does not depend on anything else");
-    return std::nullopt;
+    return metres->constant_value().real();
   };
-  const auto as_written = [&](const Given& given) { return length_of(job, parts.length, *given.scope, make.velocity); };
+  const auto as_written = [&](const Given& given) {
+    return length_of(job, parts.length, *given.scope, make.velocity, Varies::yes);
+  };
   make.length_m = main_value(job, main, dimension::length, read, as_written).value_or(Value());
   if (!job.good) return std::nullopt;
   fit_loss(job, make);
