@@ -2,7 +2,9 @@
 #
 # A room of the house: a static library wattfall::NAME with an include root of its own (NAME's folder /include), so that a
 # header of a room that is not named in USES or PRIVATE does not compile. USES are rooms whose headers stand in this room's
-# own headers; PRIVATE those that only its sources include.
+# own headers; PRIVATE those that only its sources include. The global property WATTFALL_ROOMS lists the names, for the test
+# that goes through all of them.
+#
 # -Wno-missing-field-initializers: designated initializers leave members to their defaults on purpose. -Wno-restrict: g++ 12 sees
 # overlaps in `"text" + string` that are not there (its bug 105651).
 add_library(wattfall_flags INTERFACE)
@@ -21,4 +23,5 @@ function(wattfall_room name)
   add_library(wattfall::${name} ALIAS wattfall_${name})
   target_include_directories(wattfall_${name} PUBLIC $<BUILD_INTERFACE:${CMAKE_CURRENT_SOURCE_DIR}/include>)
   target_link_libraries(wattfall_${name} PUBLIC ${ROOM_USES} PRIVATE wattfall_flags ${ROOM_PRIVATE})
+  set_property(GLOBAL APPEND PROPERTY WATTFALL_ROOMS ${name})
 endfunction()
