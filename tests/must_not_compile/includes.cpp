@@ -1,0 +1,2 @@
+// Compiles where the header can be seen.
+#include HEADER
