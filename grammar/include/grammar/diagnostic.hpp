@@ -33,6 +33,7 @@ struct Diagnostic {
   std::vector<Note> notes = {};
   Fault fault = Fault::design;
   std::vector<SourcePtr> keeps = {};  ///< texts that the spans point into and nobody else may keep: an included file, an option
+  std::string advice = {};            ///< the next step, in words; empty where `expected` and `hint` say enough
 };
 
 using Diagnostics = std::vector<Diagnostic>;
