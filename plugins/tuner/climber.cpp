@@ -142,21 +142,25 @@ void Ascent::advance(Climber& climber) {
   newton_length_ = 0;
   shortest_ = std::numeric_limits<double>::infinity();
   Weights first;
+  std::size_t second_from = 0;
   for (const Shape shape : tried) {
     const bool main = shape == climber.shape;
+    second_from = trials_.places.size() / space_.size();
     const Quadratic goal = goal_model(shape, models);
     const Weights now = fit_weights(goal, models.slacks, models.room, 2 * models.spacing, climber.radius);
     add_ladder(climber, models, lagrangian(goal, models.slacks, now), main ? std::size(ladder) : short_ladder);
     if (main) first = now;
   }
+  const std::size_t second_to = trials_.places.size() / space_.size();
   add_ahead(climber);
   judge_.weigh(trials_);
   const Worth before = climber.worth;
-  take_best(climber, models, first);
+  const std::size_t winner = take_best(climber, models, first);
+  if (tried.size() > 1 && winner >= second_from && winner < second_to) climber.shape = tried[1];
   settle(climber, before);
 }
 
-void Ascent::take_best(Climber& climber, const Models& models, const Weights& weights) {
+std::size_t Ascent::take_best(Climber& climber, const Models& models, const Weights& weights) {
   const bool plain = judge_.slack_count() == 0;
   std::size_t best = 0;
   auto value = [&](const Batch& batch, std::size_t i) {
@@ -174,10 +178,11 @@ void Ascent::take_best(Climber& climber, const Models& models, const Weights& we
   climber.worth = source->worths[best];
   if (source == &trials_ && best == 0) {
     climber.before.clear();
-    return;
+    return 0;
   }
   climber.before = climber.place;
   climber.place = source->place(best, space_.size());
+  return source == &trials_ ? best : 0;
 }
 
 void Ascent::settle(Climber& climber, const Worth& before) {

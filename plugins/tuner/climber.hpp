@@ -53,7 +53,8 @@ class Ascent {
   double merit(Shape shape, const Batch& batch, std::size_t index, const Weights& weights) const;
   void add_ladder(const Climber& climber, const Models& models, const Quadratic& model, std::size_t rungs);
   void add_ahead(const Climber& climber);
-  void take_best(Climber& climber, const Models& models, const Weights& weights);
+  /// Moves the climber to the best of trials and stencil, and says which trial that was; 0: none of them.
+  std::size_t take_best(Climber& climber, const Models& models, const Weights& weights);
   void settle(Climber& climber, const Worth& before);
 
   const Space& space_;

@@ -34,10 +34,32 @@ void rotate(std::vector<double>& m, std::vector<double>& vectors, std::size_t n,
   }
 }
 
-double length(std::span<const double> v) {
-  double sum = 0;
-  for (double x : v) sum += x * x;
-  return std::sqrt(sum);
+/// No step within the unit cube of at most 12 knobs is longer than its diagonal, sqrt(12): keeps flat directions
+/// finite.
+constexpr double longest = 4;
+
+/// What is added to the bends so that the step is no longer than the radius, or 10 % longer: Newton's method on the
+/// step's inverse length, which comes from one side (More and Sorensen, 1983). Three or four passes do.
+double damping_for(std::span<const double> slopes, std::span<const double> bends, double radius) {
+  double squares = 0, steepest = 0;
+  for (std::size_t k = 0; k < slopes.size(); ++k) {
+    squares += slopes[k] * slopes[k];
+    steepest = std::max(steepest, bends[k]);
+  }
+  double damping = std::max(0.0, std::sqrt(squares) / radius - steepest);
+  for (int pass = 0; pass < 20; ++pass) {
+    double length2 = 0, fall = 0;
+    for (std::size_t k = 0; k < slopes.size(); ++k) {
+      if (slopes[k] == 0) continue;
+      const double along = slopes[k] / (bends[k] + damping);
+      length2 += along * along;
+      fall += along * along / (bends[k] + damping);
+    }
+    const double length = std::sqrt(length2);
+    if (!(length > 1.1 * radius)) break;
+    damping += length2 / fall * (length - radius) / radius;
+  }
+  return damping;
 }
 
 }  // namespace
@@ -136,32 +158,13 @@ std::vector<double> Climb::free_step(const Axes& axes, std::span<const double> h
     for (std::size_t j = 0; j < n; ++j) slope += model_.hessian[axes.free[i] * n + j] * held_step[j];
     for (std::size_t k = 0; k < size; ++k) slopes[k] += axes.directions[k * size + i] * slope;
   }
-  auto reach = [&](double damping) {
-    double sum = 0;
-    for (std::size_t k = 0; k < size; ++k) {
-      const double bend = axes.curvatures[k] + damping;
-      if (slopes[k] != 0) sum += slopes[k] * slopes[k] / (bend * bend);
-    }
-    return std::sqrt(sum);
-  };
-  double damping = 0;
-  if (!(reach(0) <= radius)) {
-    // The damping that gives the radius lies below |slope|/radius; a tenth of the radius is near enough.
-    double low = 0, high = length(slopes) / radius;
-    for (int i = 0; i < 40 && !(reach(low) <= 1.1 * radius); ++i) {
-      const double middle = low == 0 ? high * 1e-3 : std::sqrt(low * high);
-      if (low == 0 && reach(middle) <= radius) {
-        high = middle;
-        continue;
-      }
-      (reach(middle) > radius ? low : high) = middle;
-    }
-    damping = high;
-  }
+  std::vector<double> bends(size);
+  for (std::size_t k = 0; k < size; ++k) bends[k] = std::max(axes.curvatures[k], std::abs(slopes[k]) / longest);
+  const double damping = damping_for(slopes, bends, radius);
   std::vector<double> step(size, 0.0);
   for (std::size_t k = 0; k < size; ++k) {
     if (slopes[k] == 0) continue;
-    const double along = slopes[k] / (axes.curvatures[k] + damping);
+    const double along = slopes[k] / (bends[k] + damping);
     for (std::size_t i = 0; i < size; ++i) step[i] += along * axes.directions[k * size + i];
   }
   return step;

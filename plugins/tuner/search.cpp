@@ -1,5 +1,4 @@
-// See search.hpp. The figures here (points of a scan, ascents in a race) were settled on 12,000 random networks:
-// README.
+// See search.hpp. The figures of the scan and the race were settled on 12,000 random networks (README).
 #include "search.hpp"
 
 #include <algorithm>
@@ -10,6 +9,7 @@
 #include "climber.hpp"
 #include "discrete.hpp"
 #include "scan.hpp"
+#include "shortfall.hpp"
 #include "swarm.hpp"
 
 namespace wattfall::tuner {
@@ -20,8 +20,23 @@ constexpr std::size_t most_rounds = 150;
 
 /// Combinations of choices that are all tried.
 constexpr std::size_t enumerable = 300'000;
+/// Where they are too many: combinations looked at, and the best of them that a walk starts from.
+constexpr std::size_t choice_scan = 20'000;
+constexpr std::size_t choice_walks = 12;
+
 /// Combinations that each get a scan and a race of their own: so few choices are switches, not steps of a value.
-constexpr std::size_t switches = 12;
+constexpr std::size_t switches = 6;
+
+/// A look around a start: points a knob, and how far the start is from the top it leads to.
+constexpr std::size_t small_scan = 24;
+constexpr double near_start = 0.02;
+
+/// Swarms on kinked goals, how far apart they start, and their evaluations a knob: settled on 720 networks of kinked
+/// goal.
+constexpr std::size_t swarms = 4;
+constexpr double swarms_apart = 0.15;
+constexpr std::size_t short_swarm = 250;
+constexpr std::size_t long_swarm = 700;
 
 /// Climbers nearer than this have met.
 constexpr double met = 1e-3;
@@ -36,7 +51,7 @@ struct Effort {
 };
 
 Effort full_effort(std::size_t knobs) {
-  if (knobs <= 1) return {128, 8, 0.02};
+  if (knobs <= 1) return {200, 10, 0.02};
   if (knobs == 2) return {1000, 14, 0.1};
   if (knobs == 3) return {2200, 30, 0.2};
   return {1500 * knobs, 40, 0.25};
@@ -56,14 +71,14 @@ bool ahead(const Climber& a, const Climber& b) {
   return better(x, y);
 }
 
-/// Keeps the best `most` that have not met.
-void thin(const Space& space, std::vector<Climber>& climbers, std::size_t most) {
+/// Keeps the best `most` that have not met, or that stand `apart`.
+void thin(const Space& space, std::vector<Climber>& climbers, std::size_t most, double apart = met) {
   std::stable_sort(climbers.begin(), climbers.end(), ahead);
   std::vector<Climber> kept;
   for (Climber& climber : climbers) {
     if (kept.size() == most) break;
     const bool known = std::any_of(kept.begin(), kept.end(), [&](const Climber& other) {
-      return distance(space, climber.place.data(), other.place.data()) < met;
+      return distance(space, climber.place.data(), other.place.data()) < apart;
     });
     if (!known) kept.push_back(std::move(climber));
   }
@@ -117,10 +132,10 @@ class Search {
       return enumerate_all(space_, judge_, starts_.place(0, space_.size()));
     Batch scan;
     scan.places = starts_.places;
-    spread(space_, 0, 20'000, scan.places);
+    spread(space_, 0, choice_scan, scan.places);
     judge_.weigh(scan);
     judge_.scale_slacks(scan);
-    for (std::size_t i : distinct_best(space_, scan, 12, 0.1))
+    for (std::size_t i : distinct_best(space_, scan, choice_walks, 0.1))
       walk_choices(space_, judge_, nullptr, climber_at(space_, scan, i));
   }
 
@@ -128,14 +143,14 @@ class Search {
   bool warm() {
     if (problem_.start_count == 0) return false;
     Batch scan;
-    spread(space_, 0, small_scan_ * space_.movable().size(), scan.places);
+    spread(space_, 0, small_scan * space_.movable().size(), scan.places);
     judge_.weigh(scan);
     judge_.scale_slacks(scan);
     const std::vector<std::size_t> best = distinct_best(space_, starts_, 1, 0);
     Climber climber = climber_at(space_, starts_, best[0]);
     if (!std::isfinite(climber.worth.goal)) return false;
     const Worth first = climber.worth;
-    climber.radius = 0.02;
+    climber.radius = near_start;
     ascent_.finish(climber, most_rounds);
     ascent_.restore(climber);
     if (space_.discrete().size() > 0) climber = walk_choices(space_, judge_, &ascent_, climber);
@@ -143,8 +158,8 @@ class Search {
     return perfect() || trusted(scan, first, climber);
   }
 
-  /// The start was ahead of the whole small scan, most of what it had over it was there before the ascent, and the
-  /// scan's best, given two rounds, stays behind.
+  /// The start was ahead of the whole small scan, most of what it has over it now was there before the ascent, and the
+  /// scan's best two, given a round or two, stay behind.
   bool trusted(const Batch& scan, const Worth& first, const Climber& climber) {
     const std::vector<std::size_t> others = distinct_best(space_, scan, 2, 0.2);
     const Worth& other = scan.worths[others[0]];
@@ -153,7 +168,7 @@ class Search {
       return false;
     for (std::size_t i : others) {
       Climber rival = climber_at(space_, scan, i);
-      ascent_.finish(rival, 2);
+      ascent_.finish(rival, i == others[0] ? 2 : 1);
       if (ahead(rival, climber)) return false;
     }
     return !ascent_.kinked(climber);
@@ -175,11 +190,8 @@ class Search {
     }
   }
 
-  /// Scan, race, and a last look at the winner. `held`: the discrete knobs stay as in `base`.
-  void look_and_race(const Place& base, bool held) {
-    Effort effort = full_effort(space_.movable().size());
-    const bool stepped = !held && !space_.discrete().empty();
-    if (stepped) effort = {3 * effort.points, 2 * effort.climbers, effort.apart};
+  /// The climbers that a scan of the whole range gives. `held`: the discrete knobs stay as in `base`.
+  std::vector<Climber> look(const Place& base, bool held, const Effort& effort) {
     Batch scan;
     scan.places = starts_.places;
     spread(space_, 0, effort.points, scan.places);
@@ -191,12 +203,24 @@ class Search {
     std::vector<Climber> climbers = warm_;
     for (std::size_t i : distinct_best(space_, scan, effort.climbers, effort.apart))
       if (std::isfinite(scan.worths[i].goal)) climbers.push_back(climber_at(space_, scan, i));
+    return climbers;
+  }
+
+  /// Scan, race, a walk over stepped knobs, and a last look at the best for kinks.
+  void look_and_race(const Place& base, bool held) {
+    Effort effort = full_effort(space_.movable().size());
+    const bool stepped = !held && !space_.discrete().empty();
+    if (stepped) effort = {3 * effort.points, 2 * effort.climbers, effort.apart};
+    std::vector<Climber> climbers = look(base, held, effort);
     if (climbers.empty() || perfect()) return;
     race(climbers);
-    if (stepped)
+    if (stepped) {
       for (Climber& climber : climbers) climber = walk_choices(space_, judge_, &ascent_, climber);
-    else if (ascent_.kinked(climbers[0]))
-      untangle(climbers);
+      thin(space_, climbers, 1);
+    }
+    climbers.insert(climbers.end(), field_.begin(), field_.end());
+    thin(space_, climbers, swarms, swarms_apart);
+    if (any_kinked(climbers)) untangle(climbers);
   }
 
   /// Ever fewer climbers get ever more rounds.
@@ -206,23 +230,33 @@ class Search {
     const std::size_t kept[] = {(all + 1) / 2, (all + 3) / 4, 3, 2};
     for (std::size_t lap = 0; lap < std::size(rounds); ++lap) {
       for (Climber& climber : climbers) ascent_.finish(climber, rounds[lap]);
+      if (lap == 1) field_ = climbers;
       if (lap == std::size(rounds) - 1)
         for (Climber& climber : climbers) ascent_.restore(climber);
       thin(space_, climbers, kept[lap]);
     }
   }
 
-  /// Where models lie, the best few go on as swarms, and once more as climbers.
-  void untangle(std::vector<Climber>& climbers) {
-    for (Climber& climber : climbers) {
-      swarm(space_, judge_, climber, swarm_evaluations_ * space_.movable().size());
-      climber.done = false;
-      climber.stalls = 0;
-      climber.radius = 1e-3;
-      ascent_.finish(climber, 10);
-    }
+  bool any_kinked(const std::vector<Climber>& climbers) {
+    return std::any_of(climbers.begin(), climbers.end(),
+                       [&](const Climber& climber) { return ascent_.kinked(climber); });
   }
 
+  /// Where models lie, climbers jam at creases all along a ridge, and the race has said little: the best of its field
+  /// that stand apart go on as short swarms, and the best of these as a long one.
+  void untangle(std::vector<Climber>& climbers) {
+    for (std::size_t evaluations : {short_swarm, long_swarm}) {
+      for (Climber& climber : climbers) swarm(space_, judge_, climber, evaluations * space_.movable().size());
+      thin(space_, climbers, 1);
+    }
+    Climber& best = climbers[0];
+    best.done = false;
+    best.stalls = 0;
+    best.radius = 1e-3;
+    ascent_.finish(best, 10);
+  }
+
+  /// Where the race met no place that keeps every slack: first a search for one, then the ascent from there.
   void find_feasible();
 
   const sdk::SearchProblem& problem_;
@@ -231,38 +265,12 @@ class Search {
   Ascent ascent_;
   Batch starts_;
   std::vector<Climber> warm_;
-  static constexpr std::size_t small_scan_ = 24;
-  static constexpr std::size_t swarm_evaluations_ = 800;
-};
-
-/// The problem whose goal is to break no slack: minus the sum of the squared violations.
-struct Shortfall {
-  const sdk::SearchProblem& asked;
-  const std::vector<double>& measures;
-
-  static sdk::Status evaluate(void* self, const double* settings, std::size_t count, double* goals, double*,
-                              sdk::Failure* failure) {
-    return sdk::guarded(failure, [&] {
-      const Shortfall& own = *static_cast<const Shortfall*>(self);
-      const std::size_t slacks = own.asked.slack_count;
-      std::vector<double> values(count * slacks);
-      const sdk::Status status = own.asked.evaluate(own.asked.self, settings, count, goals, values.data(), failure);
-      for (std::size_t i = 0; i < count; ++i) {
-        if (!(goals[i] > -std::numeric_limits<double>::infinity())) continue;
-        goals[i] = 0;
-        for (std::size_t k = 0; k < slacks; ++k) {
-          const double missing = std::min(values[i * slacks + k] / own.measures[k], 0.0);
-          goals[i] -= missing * missing;
-        }
-      }
-      return status;
-    });
-  }
+  std::vector<Climber> field_;  ///< of the last race after its second lap
 };
 
 void Search::find_feasible() {
   Shortfall shortfall{problem_, judge_.measures()};
-  const sdk::SearchProblem easier{problem_.knobs, problem_.knob_count, 0, nullptr, 0, &shortfall, Shortfall::evaluate};
+  const sdk::SearchProblem easier = shortfall.problem();
   Search other(easier);
   other.run();
   judge_.count(other.judge_.evaluations());
@@ -271,7 +279,7 @@ void Search::find_feasible() {
   judge_.weigh(found);
   if (found.worths[0].violation > all_but_met) return;
   Climber climber = climber_at(space_, found, 0);
-  climber.radius = 0.02;
+  climber.radius = near_start;
   ascent_.finish(climber, most_rounds);
   ascent_.restore(climber);
 }

@@ -12,8 +12,8 @@ namespace {
 /// First spread in shares of the ranges: the climber stands on the ridge already, some way from its top.
 constexpr double first_spread = 0.03;
 
-/// Spreads below this no knob can be set to.
-constexpr double last_spread = 1e-9;
+/// Spreads below this no knob can be set to; the climb that follows ends the rest.
+constexpr double last_spread = 1e-6;
 
 constexpr double pi = 3.14159265358979323846;
 
@@ -40,7 +40,7 @@ class Normal {
 /// The distribution and its evolution paths, in the notation of the tutorial.
 class Evolution {
  public:
-  Evolution(std::size_t n, std::size_t size) : n_(n), size_(size), covariance_(n * n, 0.0), pc_(n, 0.0), ps_(n, 0.0) {
+  Evolution(std::size_t n, std::size_t size) : n_(n), covariance_(n * n, 0.0), pc_(n, 0.0), ps_(n, 0.0) {
     for (std::size_t i = 0; i < n; ++i) covariance_[i * n + i] = 1;
     const std::size_t parents = size / 2;
     for (std::size_t i = 0; i < parents; ++i)
@@ -119,7 +119,7 @@ class Evolution {
     for (double& a : axes_) a = std::sqrt(std::max(a, 1e-20));
   }
 
-  std::size_t n_, size_;
+  std::size_t n_;
   double sigma_ = first_spread;
   double mass_ = 0, cs_ = 0, ds_ = 0, cc_ = 0, c1_ = 0, cmu_ = 0, mean_length_ = 0, path_length_ = 0;
   std::vector<double> weights_, covariance_, pc_, ps_, axes_, vectors_;

@@ -49,7 +49,7 @@ void hold_to_brute_force(const std::vector<Form>& forms, std::uint64_t most_eval
           ask(knobs_of(bounds), [&](const double* values, double*) { return load_power_w(ladder, values); });
       INFO(form.name << " seed " << seed << " load " << ladder.load << " at " << ladder.frequency_hz);
       REQUIRE(found.ok);
-      // 0.999 of the power is 4 mW in a decibel: no operator can tell.
+      // 0.1 % of the power is 0.004 dB: no operator can tell.
       CHECK(found.goal >= 0.999 * brute.score);
       CHECK(found.goal == load_power_w(ladder, found.setting.data()));
       CHECK(found.evaluations <= most_evaluations);

@@ -37,7 +37,7 @@ TEST_CASE("a start from the neighbouring frequency gives the cold search's power
       const Found cold = tune(second, {});
       INFO(form.name << " seed " << seed);
       REQUIRE((before.ok && warm.ok && cold.ok));
-      // As against brute force: 4 mW in a decibel.
+      // As against brute force: 0.004 dB.
       CHECK(warm.goal >= 0.999 * cold.goal);
       worst = std::min(worst, warm.goal / cold.goal);
       counts.push_back(double(warm.evaluations));
