@@ -57,6 +57,10 @@ class Bookkeeper {
     return volts(part.terminals[2 * side].index, s) - volts(part.terminals[2 * side + 1].index, s);
   }
 
+  Complex element_volts(const graph::Element& element, int port, std::size_t s) const {
+    return volts(element.node[2 * port], s) - volts(element.node[2 * port + 1], s);
+  }
+
   /// Current from a node into a part.
   Complex amps_into(PartId part, int node, std::size_t s) const {
     Complex sum = 0.0;
@@ -166,18 +170,23 @@ class Bookkeeper {
     if (const auto* line = std::get_if<design::Line>(&part.model)) make = &line->make;
     if (const auto* found = std::get_if<design::Stub>(&part.model)) make = &found->make, stub = true;
     if (make == nullptr) return;
-    const solve::Flow& flow = solution_.flows[network_.elements_of(book.part).front()];
+    const int e = network_.elements_of(book.part).front();
+    const graph::Element& element = network_.elements[e];
+    const solve::Flow& flow = solution_.flows[e];
     for (std::size_t s = 0; s < count_; ++s) {
       const double length = real(make->length_m, s);
-      const Largest v = largest_along(flow.wave1[s], flow.wave2[s], flow.gamma_l[s], 1.0);
-      const Largest i = largest_along(flow.wave1[s], flow.wave2[s], flow.gamma_l[s], -1.0);
+      const Complex z0 = flow.impedance_ohm[s];
+      // The waves that enter at the ends: V = p + q and Z0 I = p - q there.
+      const Complex in = 0.5 * (element_volts(element, 0, s) + z0 * flow.amps1[s]), out = 0.5 * (element_volts(element, 1, s) + z0 * flow.amps2[s]);
+      const Largest v = largest_along(in, out, flow.gamma_l[s], 1.0);
+      const Largest i = largest_along(in, out, flow.gamma_l[s], -1.0);
       book.volts_peak_along.push_back(peak(v.value, s));
-      book.amps_rms_along.push_back(rms(i.value / std::abs(flow.impedance_ohm[s]), s));
+      book.amps_rms_along.push_back(rms(i.value / std::abs(z0), s));
       book.volts_at_m.push_back((1.0 - v.place) * length);
       book.amps_at_m.push_back((1.0 - i.place) * length);
       book.matched_loss_db.push_back(20.0 / std::numbers::ln10 * flow.gamma_l[s].real());
-      const double arriving = std::abs(std::exp(-flow.gamma_l[s]) * flow.wave1[s]);
-      book.swr_load_end.push_back(stub ? none : swr_of(std::abs(flow.wave2[s]) / arriving));
+      const double arriving = std::abs(std::exp(-flow.gamma_l[s]) * in);
+      book.swr_load_end.push_back(stub ? none : swr_of(std::abs(out) / arriving));
     }
   }
 

@@ -1,71 +1,80 @@
-// The plan's operations on a batch of states side by side. Private to the room.
-//
-// Workspace: structure of arrays, `lanes` doubles of real parts and as many of imaginary parts a slot, so that the loops over lanes
-// become vector instructions. Every lane is guarded: a pivot below pivot_floor times the largest entry of its row, before or
-// during elimination, has lost digits to cancellation, and the lane is flagged for the robust form.
+// The compiled program run over one batch of states. Private to the room. One source (kernel.cpp), built once for each instruction
+// set; `kernel()` picks the widest that the machine has.
 #pragma once
 
-#include <array>
-#include <complex>
-#include <cstdint>
-#include <vector>
-
-#include "plan/plan.hpp"
-#include "solve/element_values.hpp"
-#include "solve/solution.hpp"
+#include "lanes.hpp"
+#include "program.hpp"
 
 namespace wattfall::solve {
 
-inline constexpr std::size_t lanes = 16;
+/// Plain pointers into a Program and a workspace: what a kernel sees. The kernels call no library code, so that nothing built for a wide
+/// instruction set can leak into the rest of the program.
+struct Batch {
+  const Program* program;
+  // Program's lists, as pointers.
+  const BranchCode* branches;
+  const LineCode* lines;
+  const Gather* gathers;
+  const GatherTerm* terms;
+  const Step* steps;
+  const Scale* scales;
+  const Update* updates;
+  const std::uint32_t* row_slots;
+  const Back* backs;
+  const Coupled* coupled;
+  const NodeCode* nodes;
+  const FlowCode* flows;
+  const MergedCode* merged;
+  const CurrentTerm* currents_of_merged;
+  std::size_t branch_count, line_count, gather_count, step_count, back_count, node_code_count, flow_count, merged_count;
+  std::uint32_t source_node, source_other, source_value, source_unknown, other_unknown, source_weight, other_weight;
+  std::size_t element_count, unknowns;
 
-/// Below this ratio of a pivot to its row, and below this |sinh(gamma l)|, a lane goes to the robust form. 1e-16 / 1e-4 leaves 1e-12.
-inline constexpr double pivot_floor = 1e-4;
+  // The states' inputs.
+  LaneReal omega, root_hz, source_ohms_re, source_ohms_im, available_w, source_volts;
 
-struct alignas(64) LaneVector {
-  std::array<double, lanes> re{};
-  std::array<double, lanes> im{};
-
-  void add(std::size_t lane, Complex value) {
-    re[lane] += value.real();
-    im[lane] += value.imag();
-  }
-  Complex get(std::size_t lane) const { return {re[lane], im[lane]}; }
-  void set(std::size_t lane, Complex value) {
-    re[lane] = value.real();
-    im[lane] = value.imag();
-  }
+  // Tables of the workspace.
+  LaneReal* reals;
+  LaneComplex* values;
+  LaneComplex* entries;
+  LaneComplex* factors;
+  LaneComplex* inverses;
+  LaneComplex* x;
+  LaneReal* rows;      ///< by unknown: floor^2 times the square of the row's largest entry
+  LaneComplex* volts;  ///< by node
+  LaneComplex* amps;   ///< by 2 * element + port
+  LaneReal* heat;      ///< by 2 * element + part
+  LaneComplex source_amps;
+  LaneReal imbalance;  ///< |available - returned - heat| / available
+  /// All bits set in a flagged lane.
+  VectorMask bad_pivot[halves], bad_line[halves], bad_branch[halves];
 };
 
-class Kernel {
- public:
-  Kernel(const graph::Network& network, const plan::Plan& plan);
-
-  void clear();
-  /// Adds an element's stamp to one lane; `weights` are the nodes' shares of their unknowns (see plan::NodeBinding).
-  void stamp(std::size_t element, const ElementValue& value, std::size_t lane, const std::vector<double>& weights);
-  void stamp_source(Complex siemens, std::size_t lane, const std::vector<double>& weights);
-  void stamp_ties();
-  /// Runs the operations on all lanes.
-  void eliminate();
-  /// Solves for one right side per lane: `amps[lane]` fed into `node` and out of `other`. Results by `unknown`.
-  void substitute(int node, int other, const std::array<Complex, lanes>& amps, const std::vector<std::array<double, lanes>>& weights);
-  Complex unknown(std::size_t index, std::size_t lane) const { return solution_[index].get(lane); }
-  Guard guard(std::size_t lane) const { return guards_[lane]; }
-  void flag(std::size_t lane, Guard why) {
-    if (guards_[lane] == Guard::none) guards_[lane] = why;
-  }
-
- private:
-  void invert(const plan::Operation& operation);
-
-  const graph::Network& network_;
-  const plan::Plan& plan_;
-  std::vector<LaneVector> entries_, factors_, inverses_, solution_;
-  std::vector<std::array<double, lanes>> row_largest_;  ///< squared
-  std::array<Guard, lanes> guards_{};
+struct Kernel {
+  const char* name;
+  /// Admittances, elimination, substitution, currents, heat, balance.
+  void (*run)(Batch& batch);
+  /// With the factors of the last run: 1 A into the node with `unknown` and `weight` (nowhere: 1), the source silent. Writes x, volts, amps and
+  /// source_amps, and leaves the heat alone.
+  void (*probe)(Batch& batch, std::uint32_t node, std::uint32_t unknown, std::uint32_t weight);
+  /// sin, cos, sinh, cosh of lanes, for tests.
+  void (*functions)(const double* x, double* sine, double* cosine, double* sinh, double* cosh);
 };
 
-/// The 2 x 2 (line, matrix) or 1 x 1 (branch, in [0]) port admittances of an element; false where they are not to be trusted, with why.
-bool port_admittances(const graph::Element& element, const ElementValue& value, std::array<Complex, 4>& y, Guard& why);
+namespace baseline {
+extern const Kernel kernel;
+}
+#if defined(__x86_64__)
+namespace v3 {
+extern const Kernel kernel;
+}
+namespace v4 {
+extern const Kernel kernel;
+}
+#endif
+
+/// The widest kernel this machine can run; or the one named ("baseline", "v3", "v4") if it can, else null.
+const Kernel& kernel();
+const Kernel* kernel_named(const char* name);
 
 }  // namespace wattfall::solve

@@ -155,11 +155,6 @@ class Tableau {
       ElementFlow& flow = state.elements[e];
       flow.amps1 = narrow(x(first_port_[e]) / base_ohms);
       if (element.ports() == 2) flow.amps2 = narrow(x(first_port_[e] + 1) / base_ohms);
-      if (element.form == graph::Element::Form::line) {
-        const Complex z0 = values_[e].impedance;
-        flow.wave1 = 0.5 * (state.volts[element.node[0]] - state.volts[element.node[1]] + z0 * flow.amps1);
-        flow.wave2 = 0.5 * (state.volts[element.node[2]] - state.volts[element.node[3]] + z0 * flow.amps2);
-      }
       book_heat(element, values_[e], state.volts, flow);
     }
     return state;

@@ -13,7 +13,27 @@
 namespace wattfall::solve {
 
 using Series = std::vector<double>;
-using ComplexSeries = std::vector<std::complex<double>>;
+
+/// A complex number in every state, real and imaginary parts apart.
+class ComplexSeries {
+ public:
+  std::complex<double> operator[](std::size_t state) const { return {re_[state], im_[state]}; }
+  void set(std::size_t state, std::complex<double> value) {
+    re_[state] = value.real();
+    im_[state] = value.imag();
+  }
+  void resize(std::size_t states) {
+    re_.resize(states);
+    im_.resize(states);
+  }
+  std::size_t size() const { return re_.size(); }
+  bool empty() const { return re_.empty(); }
+  double* real() { return re_.data(); }
+  double* imag() { return im_.data(); }
+
+ private:
+  std::vector<double> re_, im_;
+};
 
 /// The points to solve: a frequency and the value of every knob in each.
 struct States {
@@ -33,8 +53,7 @@ struct States {
 struct Flow {
   ComplexSeries amps1, amps2;  ///< amps2: two-ports only
   Series heat1_w, heat2_w;     ///< heat2_w: of the second of two coupled coils; else empty
-  /// Lines only: gamma l, Z0, and the voltage waves that enter at each end [V rms]: V1 = wave1 + e^(-gamma l) wave2.
-  ComplexSeries gamma_l, impedance_ohm, wave1, wave2;
+  ComplexSeries gamma_l, impedance_ohm;  ///< lines only: gamma l, Z0
 };
 
 /// From a design::Look, in every state.
