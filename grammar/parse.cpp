@@ -3,12 +3,12 @@
 // phrases apart for the resolver.
 #include "grammar/parse.hpp"
 
-#include <array>
 #include <string_view>
 #include <utility>
 
 #include "build_tree.hpp"
 #include "layout.hpp"
+#include "words.hpp"
 
 namespace wattfall {
 namespace {
@@ -17,9 +17,6 @@ using layout::Stretch;
 using layout::Words;
 using syntax::Phrase;
 using syntax::Statement;
-
-constexpr std::array<std::string_view, 11> statement_words{"design", "set",     "change", "include", "band",   "sweep",
-                                                           "tune",   "require", "plane",  "box",     "variant"};
 
 /// Shown of one file. Who has more has given us no feed file at all.
 constexpr std::size_t most_mistakes = 1000;
@@ -114,14 +111,6 @@ class Reader {
   Draft draft_;
 };
 
-Words words_of(const Source& source, const Vocabulary& vocabulary) {
-  Words words;
-  words.keywords.insert(statement_words.begin(), statement_words.end());
-  words.kinds.insert(vocabulary.kinds.begin(), vocabulary.kinds.end());
-  layout::add_box_names(source.text(), words.kinds);
-  return words;
-}
-
 void cut_off(Diagnostics& diagnostics) {
   if (diagnostics.size() < most_mistakes) return;
   diagnostics.resize(most_mistakes);
@@ -148,12 +137,6 @@ std::optional<Stretch> lone_stretch(const Source& source, Diagnostics& diagnosti
 }
 
 }  // namespace
-
-const Vocabulary& standard_vocabulary() {
-  static const Vocabulary vocabulary{{"source", "load", "resistor", "inductor", "capacitor", "line", "stub",
-                                      "transformer", "balun", "choke", "coupling", "pad", "twoport", "selector"}};
-  return vocabulary;
-}
 
 Result<syntax::File> parse(const SourcePtr& source, const Vocabulary& vocabulary) {
   Result<syntax::File> result;

@@ -1,6 +1,7 @@
 #include "arguments.hpp"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <iostream>
 
 namespace wattfall::app {
@@ -62,6 +63,19 @@ void add_list(CLI::App& app, Arguments& arguments, Raw& raw) {
   verb->callback([&arguments] { arguments.verb = Arguments::Verb::list; });
 }
 
+void add_format(CLI::App& app, Arguments& arguments, Raw& raw) {
+  CLI::App* verb = app.add_subcommand("format", "rewrite feed files in the standard layout, comments kept");
+  verb->add_option("FILE", arguments.files, "the feed files; - alone reads standard input and prints the result")->required();
+  verb->add_flag("--check", arguments.check_only, "change nothing; name the files that would change, and exit with 1 where there are any");
+  verb->footer("Examples:\n  wattfall format cabin.feed\n  wattfall format --check *.feed");
+  add_common(*verb, arguments, raw);
+  verb->callback([&arguments] {
+    arguments.verb = Arguments::Verb::format;
+    if (arguments.files.size() > 1 && std::find(arguments.files.begin(), arguments.files.end(), "-") != arguments.files.end())
+      throw CLI::ValidationError("FILE", "- stands alone: what it prints would run into what is said about the other files");
+  });
+}
+
 void take_apart(const Raw& raw, Arguments& arguments) {
   for (const std::string& text : raw.settings) {
     const std::size_t equals = text.find('=');
@@ -95,6 +109,7 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
   app.footer(closing);
   add_run(app, arguments, raw);
   add_list(app, arguments, raw);
+  add_format(app, arguments, raw);
   try {
     app.parse(argc, argv);
     take_apart(raw, arguments);

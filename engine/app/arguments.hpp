@@ -17,9 +17,11 @@ struct Delivery {
 enum class Color { automatic, always, never };
 
 struct Arguments {
-  enum class Verb { run, list };
+  enum class Verb { run, list, format };
   Verb verb = Verb::run;
   std::string file;                       ///< run: a path, or "-" for standard input
+  std::vector<std::string> files;         ///< format: paths, or "-" alone for standard input
+  bool check_only = false;                ///< format: change nothing, say what would be
   std::string what = "plugins", name;     ///< list: the sort of thing, and one of its names
   std::optional<std::string> variant, sweep;
   std::vector<std::pair<std::string, std::string>> settings;

@@ -137,6 +137,15 @@ Diagnostics print(const std::string& text) {
   return {};
 }
 
+Diagnostics replace_file(const std::string& path, const std::string& text) {
+  if (is_special(path)) return {unwritable(path, "it is no plain file")};
+  Draft draft(path);
+  std::string why = draft.write(text);
+  if (why.empty()) why = draft.put();
+  if (!why.empty()) return {unwritable(path, why)};
+  return {};
+}
+
 Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries, const host::Registry& registry, Color color) {
   std::vector<std::string> reports;
   for (const Delivery& delivery : deliveries) {

@@ -18,6 +18,9 @@ Diagnostics deliver(const std::string& document, const std::vector<Delivery>& de
 /// Unknown writers among the deliveries, as wrong use of the command.
 Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::Registry& registry);
 
+/// Puts `text` in the file's place, whole or not at all.
+Diagnostics replace_file(const std::string& path, const std::string& text);
+
 /// Puts `text` on standard output and flushes it.
 Diagnostics print(const std::string& text);
 

@@ -59,6 +59,7 @@ int program(int argc, char** argv) {
   switch (arguments->verb) {
     case Arguments::Verb::run: return run_verb(*arguments, plugins);
     case Arguments::Verb::list: return list_verb(*arguments, plugins);
+    case Arguments::Verb::format: return format_verb(*arguments, plugins);
   }
   return 2;
 }

@@ -15,12 +15,14 @@
 #include "verbs.hpp"
 
 namespace wattfall::app {
-namespace {
-
 namespace fs = std::filesystem;
+
+namespace {
 
 /// One byte more than a feed file may have is enough to see that it has too many.
 constexpr std::size_t most_bytes = (1u << 20) + 1;
+
+}  // namespace
 
 Result<SourcePtr> read_text(const std::string& file) {
   std::string text(most_bytes, '\0');
@@ -41,6 +43,8 @@ Result<SourcePtr> read_text(const std::string& file) {
   text.resize(static_cast<std::size_t>(input.gcount()));
   return {.value = std::make_shared<const Source>(file, std::move(text))};
 }
+
+namespace {
 
 RunOptions options_of(const Arguments& arguments) {
   RunOptions options;
