@@ -1,0 +1,56 @@
+// The README shows a netlist and what wattfall says of it: the two must belong together. WATTFALL_ACCEPT=1 writes the output anew.
+#include <sys/wait.h>
+
+#include <catch2/catch.hpp>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <string>
+
+namespace {
+
+std::string read(const std::string& path) {
+  std::ifstream stream(path, std::ios::binary);
+  std::ostringstream text;
+  text << stream.rdbuf();
+  return text.str();
+}
+
+void write(const std::string& path, const std::string& text) { std::ofstream(path, std::ios::binary) << text; }
+
+/// What stands between `before` and `after`, from `from` on; positions by reference.
+std::string between(const std::string& text, const std::string& before, const std::string& after, std::size_t& begin, std::size_t& end) {
+  begin = text.find(before, begin);
+  REQUIRE(begin != std::string::npos);
+  begin += before.size();
+  end = text.find(after, begin);
+  REQUIRE(end != std::string::npos);
+  return text.substr(begin, end - begin);
+}
+
+std::string run(const std::string& feed) {
+  write("readme.feed", feed);
+  std::FILE* pipe = popen("'" WATTFALL_PROGRAM "' run - --no-plugins < readme.feed 2>&1", "r");
+  REQUIRE(pipe != nullptr);
+  std::string output;
+  char buffer[4096];
+  for (std::size_t count = 0; (count = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) output.append(buffer, count);
+  const int status = pclose(pipe);
+  INFO(output);
+  REQUIRE(WEXITSTATUS(status) == 0);
+  return output;
+}
+
+}  // namespace
+
+TEST_CASE("the README's netlist gives the README's output") {
+  std::string readme = read(WATTFALL_README);
+  std::size_t begin = 0, end = 0;
+  const std::string feed = between(readme, "```feed\n", "```\n", begin, end);
+  const std::string output = "\n```text\n" + run(feed) + "```\n";
+  std::size_t out_begin = end, out_end = 0;
+  const std::string shown = between(readme, "<!-- output -->\n", "<!-- end -->", out_begin, out_end);
+  if (std::getenv("WATTFALL_ACCEPT") != nullptr) write(WATTFALL_README, readme.replace(out_begin, out_end - out_begin, output));
+  else CHECK(shown == output);
+}
