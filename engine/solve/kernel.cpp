@@ -440,6 +440,54 @@ void probe(Batch& b, std::uint32_t node, std::uint32_t unknown, std::uint32_t we
   merged(b, node);
 }
 
+// ---- collapsed networks -------------------------------------------------------------------------------------------
+
+WATTFALL_INLINE Pair constant(const double* pair) { return {all(pair[0]), all(pair[1])}; }
+WATTFALL_INLINE Pair inverse_of(Pair a) {
+  const Vector over = 1.0 / norm(a);
+  return {a.re * over, -a.im * over};
+}
+
+void collapsed(CollapsedBatch& b) {
+  const std::size_t n = b.active, width = n + 1;
+  for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t p = 0; p < n; ++p) {
+      for (std::size_t q = 0; q < n; ++q) {
+        Pair entry = constant(b.z + 2 * (p * n + q)) * Pair{b.y[q].re[h] - b.reference, b.y[q].im[h]};
+        if (p == q) entry.re += 1.0;
+        put(b.work[p * width + q], h, entry);
+      }
+      put(b.work[p * width + n], h, constant(b.v + 2 * p));
+    }
+    for (std::size_t k = 0; k < n; ++k) {
+      const Pair inverse = inverse_of(at(b.work[k * width + k], h));
+      for (std::size_t q = k + 1; q < width; ++q) put(b.work[k * width + q], h, at(b.work[k * width + q], h) * inverse);
+      for (std::size_t p = k + 1; p < n; ++p) {
+        const Pair factor = at(b.work[p * width + k], h);
+        for (std::size_t q = k + 1; q < width; ++q)
+          put(b.work[p * width + q], h, at(b.work[p * width + q], h) - factor * at(b.work[k * width + q], h));
+      }
+    }
+    for (std::size_t k = n; k-- > 0;) {
+      Pair x = at(b.work[k * width + n], h);
+      for (std::size_t q = k + 1; q < n; ++q) x = x - at(b.work[k * width + q], h) * at(b.volts[q], h);
+      put(b.volts[k], h, x);
+    }
+    for (std::size_t w = 0; w <= b.watched; ++w) {
+      const double* row = b.watch + 2 * w * width;
+      Pair sum = constant(row);
+      for (std::size_t q = 0; q < n; ++q)
+        sum = sum - constant(row + 2 * (q + 1)) * (Pair{b.y[q].re[h] - b.reference, b.y[q].im[h]} * at(b.volts[q], h));
+      put(b.watching[w], h, sum);
+    }
+  }
+}
+
+void branch_admittances(Batch& b) {
+  for (std::size_t h = 0; h < halves; ++h) b.bad_branch[h] = VectorMask{};
+  admittances(b);
+}
+
 void functions(const double* x, double* sine, double* cosine, double* sinh, double* cosh) {
   Vector in, s, c, big_s, big_c;
   for (int i = 0; i < 8; ++i) in[i] = x[i];
@@ -458,6 +506,6 @@ void functions(const double* x, double* sine, double* cosine, double* sinh, doub
 
 }  // namespace
 
-extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, functions};
+extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, branch_admittances, collapsed, functions};
 
 }  // namespace wattfall::solve::WATTFALL_TARGET

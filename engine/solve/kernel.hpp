@@ -50,6 +50,19 @@ struct Batch {
   VectorMask bad_pivot[halves], bad_line[halves], bad_branch[halves];
 };
 
+/// A network reduced to the ports of the branches that change (see collapse.hpp), over a batch of states. Constants are [re, im] pairs.
+struct CollapsedBatch {
+  std::size_t active, watched;
+  const double* z;        ///< active x active: volts at port p from 1 A into port q, all active branches at `reference`
+  const double* v;        ///< active: volts at the ports, the source working
+  const double* watch;    ///< (1 + watched) x (1 + active): volts at the source's port and across watched branches: working, then from 1 A into each port
+  double reference;       ///< siemens
+  const LaneComplex* y;   ///< active: the branches' admittances
+  LaneComplex* work;      ///< active x (active + 1)
+  LaneComplex* volts;     ///< active
+  LaneComplex* watching;  ///< 1 + watched
+};
+
 struct Kernel {
   const char* name;
   /// Admittances, elimination, substitution, currents, heat, balance.
@@ -57,6 +70,11 @@ struct Kernel {
   /// With the factors of the last run: 1 A into the node with `unknown` and `weight` (nowhere: 1), the source silent. Writes x, volts, amps and
   /// source_amps, and leaves the heat alone.
   void (*probe)(Batch& batch, std::uint32_t node, std::uint32_t unknown, std::uint32_t weight);
+  /// The branches' admittances alone.
+  void (*admittances)(Batch& batch);
+  /// Volts of a collapsed network: (1 + Z D) V = V0 with D the branches' admittances less the reference, by elimination without
+  /// pivoting. A lane in which that fails gives numbers that are not finite.
+  void (*collapsed)(CollapsedBatch& batch);
   /// sin, cos, sinh, cosh of lanes, for tests.
   void (*functions)(const double* x, double* sine, double* cosine, double* sinh, double* cosh);
 };

@@ -17,6 +17,12 @@ class Compiler {
   Compiler(const design::Design& design, const graph::Network& network, const plan::Plan& plan)
       : design_(design), network_(network), plan_(plan) {}
 
+  /// The admittances of some branches alone.
+  Program compile_branches(const std::vector<int>& elements) {
+    for (int e : elements) describe_branch(static_cast<std::uint32_t>(e), network_.elements[e]);
+    return std::move(program_);
+  }
+
   Program compile() {
     program_.unknowns = plan_.unknowns;
     program_.node_count = static_cast<std::uint32_t>(network_.node_count);
@@ -121,6 +127,13 @@ class Compiler {
   }
 
   void add_branch(std::uint32_t e, const Element& element) {
+    const BranchCode code = describe_branch(e, element);
+    FlowCode flow{.form = FlowCode::Form::branch, .element = e, .value = code.value, .even = code.heat};
+    place(flow, element);
+    stamp(e, [&](int, int) { return code.value; });
+  }
+
+  BranchCode describe_branch(std::uint32_t e, const Element& element) {
     BranchCode code{.formula = BranchCode::Formula::given, .value = values(1), .heat = real()};
     code.main = code.r0 = code.g1 = code.g2 = code.stray = code.tangent = constant(0.0);
     const auto& model = design_.parts[element.part.index].model;
@@ -130,9 +143,8 @@ class Compiler {
     else if (const auto* transformer = std::get_if<design::Transformer>(&model)) describe_transformer(*transformer, element, code);
     if (code.formula == BranchCode::Formula::given) program_.givens.push_back({e, code.value, code.heat, is_constant(model)});
     else program_.branches.push_back(code);
-    FlowCode flow{.form = FlowCode::Form::branch, .element = e, .value = code.value, .even = code.heat};
-    place(flow, element);
-    stamp(e, [&](int, int) { return code.value; });
+    program_.branch_values.push_back(code.value);
+    return code;
   }
 
   /// A load of fixed impedance: its admittance is written once.
@@ -389,6 +401,11 @@ class Compiler {
 
 Program compile(const design::Design& design, const graph::Network& network, const plan::Plan& plan) {
   return Compiler(design, network, plan).compile();
+}
+
+Program compile_branches(const design::Design& design, const graph::Network& network, const std::vector<int>& elements) {
+  static const plan::Plan none;
+  return Compiler(design, network, none).compile_branches(elements);
 }
 
 }  // namespace wattfall::solve

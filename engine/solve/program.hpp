@@ -108,6 +108,7 @@ struct MergedCode {
 struct Program {
   std::uint32_t real_count = 0, value_count = 0, entry_count = 0, factor_count = 0, unknowns = 0, node_count = 0, element_count = 0;
   std::vector<BranchCode> branches;
+  std::vector<std::uint32_t> branch_values;  ///< values: y of every branch described, in order
   std::vector<LineCode> lines;
   std::vector<Gather> gathers;
   std::vector<GatherTerm> terms;
@@ -138,6 +139,9 @@ struct Program {
   std::vector<GivenLine> given_lines;          ///< one element that stands for each distinct line
   std::vector<std::uint32_t> line_of_element;  ///< by element: its LineCode, or nowhere
 };
+
+/// Only the admittances of the given branches (network elements), in `branch_values`, one each.
+Program compile_branches(const design::Design& design, const graph::Network& network, const std::vector<int>& elements);
 
 Program compile(const design::Design& design, const graph::Network& network, const plan::Plan& plan);
 

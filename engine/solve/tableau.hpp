@@ -45,6 +45,14 @@ class Tableau {
     return unpack(factors_.solve(right));
   }
 
+  /// The source silent, 1 A fed into `from` and taken out of `to`.
+  StateFlows respond(int from, int to) const {
+    Vector right = Vector::Zero(matrix_.rows());
+    if (from != 0 && !is_reference(from)) right(from - 1) += base_ohms;
+    if (to != 0 && !is_reference(to)) right(to - 1) -= base_ohms;
+    return unpack(factors_.solve(right));
+  }
+
   /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double.
   double trust() const { return static_cast<double>(factors_.rcond()); }
 

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <memory>
 
 #include "judge/figures.hpp"
 #include "judge/judge.hpp"
 #include "ledger/book.hpp"
+#include "quick.hpp"
 #include "solve/solve.hpp"
 
 namespace wattfall::tune {
@@ -32,12 +34,11 @@ double setting_of(const design::Knob& knob, double value) {
   return static_cast<double>(nearest);
 }
 
-/// The figures of a batch of settings.
+/// The figures of a batch of settings: on the collapsed network where that is possible, from the whole solution's books where not.
 class Evaluator {
  public:
-  explicit Evaluator(const Problem& problem) : problem_(problem) {
-    std::vector<const design::Figure*> figures{&problem.statement.goal};
-    for (const design::Requirement& requirement : problem.statement.keeping) figures.push_back(&requirement.figure);
+  explicit Evaluator(const Problem& problem) : problem_(problem), quick_(Quick::make(problem)) {
+    if (quick_ != nullptr) return;
     asked_ = problem.design;
     // Only the looks that this search needs are solved for.
     asked_.planes.clear();
@@ -65,41 +66,60 @@ class Evaluator {
 
  private:
   void run_chunk(const double* settings, std::size_t count, double* goals, double* slacks) {
-    solve::States states;
-    states.knob_count = problem_.design.knobs.size();
+    std::vector<double> knobs;
+    knobs.reserve(count * problem_.others.size());
     for (std::size_t i = 0; i < count; ++i) {
-      const std::vector<double> knobs = knobs_for(settings + i * knob_count());
-      for (double hertz : problem_.frequencies_hz) states.add(hertz, knobs);
+      const std::vector<double> one = knobs_for(settings + i * knob_count());
+      knobs.insert(knobs.end(), one.begin(), one.end());
     }
+    if (quick_ != nullptr) quick_->run(knobs, count, values_);
+    else run_whole(knobs, count);
+    judge_values(count, goals, slacks);
+  }
+
+  void run_whole(const std::vector<double>& knobs, std::size_t count) {
+    const std::size_t width = problem_.others.size();
+    solve::States states;
+    states.knob_count = width;
+    for (std::size_t i = 0; i < count; ++i)
+      for (double hertz : problem_.frequencies_hz) states.add(hertz, {knobs.data() + i * width, width});
     const solve::Solution solution = solve::solve(problem_.design, problem_.network, problem_.plan, states, looks_);
     const ledger::Ledger ledger = ledger::book(problem_.design, problem_.network, solution, looks_);
+    values_.assign(1 + slack_count(), std::vector<double>(states.size()));
+    for (std::size_t s = 0; s < states.size(); ++s) {
+      values_[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
+      for (std::size_t c = 0; c < slack_count(); ++c)
+        values_[c + 1][s] = judge::figure_in_state(problem_.statement.keeping[c].figure, problem_.design, ledger, s);
+    }
+  }
+
+  /// The worst frequency counts.
+  void judge_values(std::size_t count, double* goals, double* slacks) const {
     const std::size_t each = problem_.frequencies_hz.size();
     for (std::size_t i = 0; i < count; ++i) {
       goals[i] = std::numeric_limits<double>::infinity();
-      for (std::size_t s = i * each; s < (i + 1) * each; ++s) goals[i] = std::min(goals[i], goal(ledger, s));
-      for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, ledger, i * each, each);
+      for (std::size_t f = 0; f < each; ++f) goals[i] = std::min(goals[i], goal(values_[0][i * each + f]));
+      for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each, each);
     }
   }
 
   /// Greater is better. A standing-wave ratio runs to infinity where all comes back, so its reflection is searched instead: the same order, but
   /// smooth and bounded.
-  double goal(const ledger::Ledger& ledger, std::size_t state) const {
-    const design::Figure& figure = problem_.statement.goal;
-    const double value = judge::figure_in_state(figure, problem_.design, ledger, state);
+  double goal(double value) const {
+    const design::FigureKind kind = problem_.statement.goal.kind;
     const double sign = problem_.statement.most ? 1.0 : -1.0;
-    if (figure.kind == design::FigureKind::swr_at || figure.kind == design::FigureKind::swr_on)
+    if (kind == design::FigureKind::swr_at || kind == design::FigureKind::swr_on)
       return sign * (std::isnan(value) ? 1.0 : (value - 1.0) / (value + 1.0));
     return std::isnan(value) ? minus_infinity : sign * value;
   }
 
-  double worst_slack(std::size_t c, const ledger::Ledger& ledger, std::size_t first, std::size_t each) const {
+  double worst_slack(std::size_t c, std::size_t first, std::size_t each) const {
     const design::Requirement& requirement = problem_.statement.keeping[c];
     double worst = std::numeric_limits<double>::infinity();
-    for (std::size_t s = first; s < first + each; ++s) {
-      if (requirement.over_hz && (ledger.frequencies_hz[s] < requirement.over_hz->first || ledger.frequencies_hz[s] > requirement.over_hz->second))
-        continue;
-      const double value = judge::figure_in_state(requirement.figure, problem_.design, ledger, s);
-      worst = std::min(worst, slack(requirement, value));
+    for (std::size_t f = 0; f < each; ++f) {
+      const double hertz = problem_.frequencies_hz[f];
+      if (requirement.over_hz && (hertz < requirement.over_hz->first || hertz > requirement.over_hz->second)) continue;
+      worst = std::min(worst, slack(requirement, values_[c + 1][first + f]));
     }
     return worst;
   }
@@ -117,8 +137,10 @@ class Evaluator {
   }
 
   const Problem& problem_;
+  std::unique_ptr<Quick> quick_;
   design::Design asked_;
   std::vector<design::Look> looks_;
+  std::vector<std::vector<double>> values_;  ///< [figure][setting x frequency]: the goal's, then those of `keeping`
 };
 
 sdk::Status evaluate(void* self, const double* settings, std::size_t count, double* goals, double* slacks, sdk::Failure* failure) {

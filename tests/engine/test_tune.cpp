@@ -105,6 +105,18 @@ TEST_CASE("a knob at its end and a load out of reach are said") {
   CHECK(codes_of(tuned(feed)) == std::vector<std::string>{"no-match", "knob-at-end"});
 }
 
+TEST_CASE("a selector turns to what matches, and its first node is no end of a range") {
+  const Feed feed(
+      "design \"t\"\nsource rig at desk : 100 W, 50 ohm\nsweep at [7 MHz, 14 MHz]\nselector deck from desk to (near far) : far, adjustable\n"
+      "inductor L from near to feed : 4 uH\ncapacitor C from far to feed : 100 pF\n"
+      "load ant at feed : [7 MHz: 50 - j176 ohm, 14 MHz: 50 + j114 ohm]\ntune deck at each frequency for most power into ant\n");
+  REQUIRE(feed.diagnostics.empty());
+  const tune::Tuning tuning = tuned(feed);
+  CHECK(tuning.settings[0][0] == 0.0);
+  CHECK(tuning.settings[1][0] == 1.0);
+  CHECK(codes_of(tuning).empty());
+}
+
 TEST_CASE("keeping that no setting keeps is an error with the best that was found") {
   const Feed feed(
       "design \"t\"\nsource rig at desk : 100 W, 50 ohm\nsweep at [7 MHz]\ncapacitor C at desk : adjustable 10 pF to 200 pF\n"

@@ -1,0 +1,150 @@
+#include "solve/collapse.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "kernel.hpp"
+#include "program.hpp"
+#include "tableau.hpp"
+
+namespace wattfall::solve {
+namespace {
+
+constexpr double reference_siemens = 0.02;
+
+Complex across(const graph::Element& element, const std::vector<Complex>& volts) { return volts[element.node[0]] - volts[element.node[1]]; }
+
+void append(std::vector<double>& pairs, Complex number) {
+  pairs.push_back(number.real());
+  pairs.push_back(number.imag());
+}
+
+}  // namespace
+
+struct Collapsed::Body {
+  const design::Design& design;
+  const graph::Network& network;
+  double hertz;
+  std::vector<int> active, watched;
+  Complex source_ohms;
+  double available_w = 0.0, source_volts = 0.0;
+  bool sound = false;
+  std::vector<double> z, v, watch, watched_siemens;
+  Program program;
+  std::vector<LaneReal> reals;
+  std::vector<LaneComplex> values, y, work, volts, watching;
+  Batch batch{};
+  CollapsedBatch collapsed{};
+
+  Body(const design::Design& given, const graph::Network& built, double frequency_hz, std::span<const double> knobs, const std::vector<int>& changing,
+       const std::vector<int>& seen)
+      : design(given), network(built), hertz(frequency_hz), active(changing), watched(seen), program(compile_branches(given, built, changing)) {
+    source_ohms = design.source.impedance_ohm.at(hertz, knobs);
+    available_w = design.source.available_w.real_at(hertz, knobs);
+    source_volts = 2.0 * std::sqrt(available_w * source_ohms.real());
+    reduce(knobs);
+    allocate();
+  }
+
+  /// The fixed rest, every active branch at the reference, solved once for the source and once for each port.
+  void reduce(std::span<const double> knobs) {
+    std::vector<ElementValue> fixed;
+    for (const graph::Element& element : network.elements) fixed.push_back(element_value(design, element, hertz, knobs));
+    for (int e : watched) watched_siemens.push_back(fixed[e].loss / std::norm(fixed[e].n));
+    for (int e : active) {
+      fixed[e].n = 1.0 / reference_siemens;
+      fixed[e].d = 1.0;
+      fixed[e].loss = 1.0 / reference_siemens;
+    }
+    const Tableau<double> tableau(network, fixed, source_ohms);
+    std::vector<StateFlows> responses{tableau.solve(source_volts)};
+    for (int e : active) responses.push_back(tableau.respond(network.elements[e].node[0], network.elements[e].node[1]));
+    for (int p : active) {
+      append(v, across(network.elements[p], responses[0].volts));
+      for (std::size_t q = 0; q < active.size(); ++q) append(z, across(network.elements[p], responses[q + 1].volts));
+    }
+    for (const StateFlows& response : responses) append(watch, response.volts[network.source_node] - response.volts[network.source_other]);
+    for (int e : watched)
+      for (const StateFlows& response : responses) append(watch, across(network.elements[e], response.volts));
+    sound = tableau.trust() > 1e-14;
+    for (const std::vector<double>* numbers : {&v, &z, &watch, &watched_siemens})
+      for (double number : *numbers) sound &= std::isfinite(number);
+  }
+
+  void allocate() {
+    reals.resize(program.real_count);
+    values.resize(program.value_count);
+    y.resize(active.size());
+    work.resize(active.size() * (active.size() + 1));
+    volts.resize(active.size());
+    watching.resize(1 + watched.size());
+    for (const Program::Constant& constant : program.constants) std::fill_n(reals[constant.real].data(), lanes, constant.number);
+    std::fill_n(batch.omega.data(), lanes, 2.0 * std::numbers::pi * hertz);
+    std::fill_n(batch.root_hz.data(), lanes, std::sqrt(hertz));
+    batch.branches = program.branches.data();
+    batch.branch_count = program.branches.size();
+    batch.reals = reals.data();
+    batch.values = values.data();
+    collapsed = {active.size(), watched.size(), z.data(), v.data(), watch.data(), reference_siemens, y.data(), work.data(), volts.data(), watching.data()};
+  }
+
+  void write_inputs(const double* settings, std::size_t used) {
+    const std::size_t knob_count = design.knobs.size();
+    const auto knobs = [&](std::size_t lane) { return std::span<const double>(settings + std::min(lane, used - 1) * knob_count, knob_count); };
+    for (const Program::Varying& varying : program.varying)
+      for (std::size_t lane = 0; lane < lanes; ++lane) reals[varying.real].data()[lane] = varying.read(hertz, knobs(lane));
+    for (const Program::Given& given : program.givens)
+      for (std::size_t lane = 0; lane < lanes; ++lane) {
+        const ElementValue value = element_value(design, network.elements[given.element], hertz, knobs(lane));
+        const Complex admittance = value.d / value.n;
+        values[given.value].real()[lane] = admittance.real();
+        values[given.value].imag()[lane] = admittance.imag();
+      }
+  }
+
+  void read_outputs(CollapsedAnswer& answer, std::size_t first, std::size_t used) const {
+    const auto magnitude = [](const LaneComplex& of, std::size_t lane) { return std::sqrt(of.real()[lane] * of.real()[lane] + of.imag()[lane] * of.imag()[lane]); };
+    for (std::size_t lane = 0; lane < used; ++lane) {
+      const Complex port{watching[0].real()[lane], watching[0].imag()[lane]};
+      answer.source_volts.set(first + lane, port);
+      answer.source_amps.set(first + lane, (source_volts - port) / source_ohms);
+      for (std::size_t w = 0; w < watched.size(); ++w) {
+        const double across_it = magnitude(watching[w + 1], lane);
+        answer.watched_volts[w][first + lane] = across_it;
+        answer.watched_w[w][first + lane] = across_it * across_it * watched_siemens[w];
+      }
+      for (std::size_t p = 0; p < active.size(); ++p) answer.active_volts[p][first + lane] = magnitude(volts[p], lane);
+    }
+  }
+};
+
+Collapsed::Collapsed(const design::Design& design, const graph::Network& network, double frequency_hz, std::span<const double> knobs,
+                     const std::vector<int>& active, const std::vector<int>& watched)
+    : body_(std::make_unique<Body>(design, network, frequency_hz, knobs, active, watched)) {}
+Collapsed::~Collapsed() = default;
+Collapsed::Collapsed(Collapsed&&) noexcept = default;
+Collapsed& Collapsed::operator=(Collapsed&&) noexcept = default;
+
+bool Collapsed::sound() const { return body_->sound; }
+double Collapsed::available_w() const { return body_->available_w; }
+std::complex<double> Collapsed::source_ohms() const { return body_->source_ohms; }
+
+void Collapsed::evaluate(const double* settings, std::size_t count, CollapsedAnswer& answer) {
+  Body& body = *body_;
+  answer.source_volts.resize(count);
+  answer.source_amps.resize(count);
+  answer.watched_w.assign(body.watched.size(), Series(count));
+  answer.watched_volts.assign(body.watched.size(), Series(count));
+  answer.active_volts.assign(body.active.size(), Series(count));
+  for (std::size_t first = 0; first < count; first += lanes) {
+    const std::size_t used = std::min(lanes, count - first);
+    body.write_inputs(settings + first * body.design.knobs.size(), used);
+    kernel().admittances(body.batch);
+    for (std::size_t p = 0; p < body.active.size(); ++p) body.y[p] = body.values[body.program.branch_values[p]];
+    kernel().collapsed(body.collapsed);
+    body.read_outputs(answer, first, used);
+  }
+}
+
+}  // namespace wattfall::solve

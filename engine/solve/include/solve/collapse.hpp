@@ -1,0 +1,47 @@
+// Searches and studies change a few parts many times at one frequency. Everything else is reduced, once, to the ports those parts stand at;
+// then a state costs their admittances and a solution of as many equations as there are such parts.
+//
+// With every changing branch at a reference admittance y0: V0 the volts at the ports while the source works, Z the volts from 1 A into each port,
+// and D the branches' admittances less y0, the volts are (1 + Z D) V = V0, and any other volts U = U0 - T D V, T its response to the ports'
+// currents (the matrix inversion lemma; common practice, no source). y0 is a plain 50 ohm, with which no port resonates.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "graph/network.hpp"
+#include "solve/solution.hpp"
+
+namespace wattfall::solve {
+
+/// What is asked of every state: of the source's port, of each watched branch (loads), of each active one.
+struct CollapsedAnswer {
+  ComplexSeries source_volts, source_amps;  ///< as in Solution
+  std::vector<Series> watched_w;            ///< heat in each watched branch
+  std::vector<Series> watched_volts, active_volts;  ///< rms
+};
+
+class Collapsed {
+ public:
+  /// `active` and `watched` are network elements of Form::branch, apart from each other; only active ones may depend on the knobs that change. `knobs` are
+  /// the design's, for all else. Cost: one dense solution of the network.
+  Collapsed(const design::Design& design, const graph::Network& network, double frequency_hz, std::span<const double> knobs,
+            const std::vector<int>& active, const std::vector<int>& watched);
+  ~Collapsed();
+  Collapsed(Collapsed&&) noexcept;
+  Collapsed& operator=(Collapsed&&) noexcept;
+
+  /// Whether the fixed rest could be solved to working accuracy.
+  bool sound() const;
+  double available_w() const;
+  std::complex<double> source_ohms() const;
+
+  /// `settings`: count x the design's knobs. A state that cannot be solved gives NaN. Not for use from several threads at once.
+  void evaluate(const double* settings, std::size_t count, CollapsedAnswer& answer);
+
+ private:
+  struct Body;
+  std::unique_ptr<Body> body_;
+};
+
+}  // namespace wattfall::solve
