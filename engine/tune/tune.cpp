@@ -147,9 +147,17 @@ class Tuner {
          "", problem.frequencies_hz.front()});
   }
 
+  /// The first and the last node of a selector are no ends of a range.
+  bool turns_a_selector(const design::Knob& knob) const {
+    return std::any_of(design_.parts.begin(), design_.parts.end(), [&](const design::Part& part) {
+      return part.name == knob.name && std::holds_alternative<design::Selector>(part.model);
+    });
+  }
+
   void warn_of_ends(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
     for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
       const design::Knob& knob = design_.knobs[statement.knobs[k].index];
+      if (turns_a_selector(knob)) continue;
       const double lower = knob.choices.empty() ? knob.lower : knob.choices.front();
       const double upper = knob.choices.empty() ? knob.upper : knob.choices.back();
       warn_of_end(knob, k, lower, "lower", found, frequencies_hz);
