@@ -18,7 +18,7 @@ std::vector<std::vector<int>> coupled_parts(const Design& design) {
 
 }  // namespace
 
-Adjacency::Adjacency(const Design& design) : parts_at(design.nodes.size()) {
+Adjacency::Adjacency(const Design& design) : parts_at(design.nodes.size()), coupled(coupled_parts(design)) {
   for (std::size_t i = 0; i < design.parts.size(); ++i)
     for (const NodeId node : design.parts[i].terminals) {
       auto& parts = parts_at[node.index];
@@ -30,7 +30,6 @@ Adjacency::Adjacency(const Design& design) : parts_at(design.nodes.size()) {
 std::vector<bool> Adjacency::reached_before(const Design& design, NodeId node) const {
   std::vector<bool> part_seen(design.parts.size()), node_seen(design.nodes.size());
   std::vector<int> nodes;
-  const auto coupled = coupled_parts(design);
   const auto visit_node = [&](NodeId next) {
     if (next == ground || next == node || !next || node_seen[next.index]) return;
     node_seen[next.index] = true;

@@ -168,7 +168,7 @@ std::optional<KnobId> make_knob(Bench& bench, const KnobRequest& request) {
   } else if (bench.options.as_written) {
     auto& wrong = bench.complaints.say("unset-knob", request.span,
                                        in_quotes(request.name) + " has no value of its own to be taken as written");
-    wrong.expected = "a value before `adjustable`";
+    wrong.advice = "write a value before `adjustable`, or leave --as-written out";
     return std::nullopt;
   }
   knob.choices = std::move(range->choices);

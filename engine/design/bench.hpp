@@ -133,7 +133,13 @@ struct Bench {
   int depth = 0;    ///< of expressions within expressions
 };
 
-/// `nearest_name` unless so much is wrong already that it is not worth the time.
-std::string near(const Bench& bench, std::string_view name, const std::vector<std::string>& known);
+/// The names in a map, for suggestions.
+template <class Map>
+std::vector<std::string> keys_of(const Map& map) {
+  std::vector<std::string> keys;
+  keys.reserve(map.size());
+  for (const auto& [key, value] : map) keys.emplace_back(key);
+  return keys;
+}
 
 }  // namespace wattfall::design

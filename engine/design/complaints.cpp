@@ -1,7 +1,10 @@
 // Keeps each mistake once, by its code, place and sentence.
 #include "complaints.hpp"
 
+#include <algorithm>
 #include <utility>
+
+#include "grammar/nearest_name.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -36,6 +39,22 @@ void Complaints::pass_on(Diagnostics others) {
     if (options_.contains(other.span.source)) other.fault = Fault::usage;
     if (seen_.insert(key_of(other.code, other.span, other.text)).second) said_.push_back(std::move(other));
   }
+}
+
+std::vector<std::string> Complaints::affordable(const Names& known) {
+  if (budget_ == 0) return {};
+  std::vector<std::string> names = known();
+  std::sort(names.begin(), names.end());
+  budget_ -= std::min(budget_, names.size());
+  return names;
+}
+
+std::string Complaints::nearest(std::string_view name, const Names& known) {
+  return nearest_name(name, affordable(known));
+}
+
+std::string Complaints::nearest_few(std::string_view name, const Names& known, std::size_t most) {
+  return nearest_first(name, affordable(known), most);
 }
 
 void Complaints::keep_texts_of(Diagnostic& diagnostic) const {

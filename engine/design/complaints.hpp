@@ -3,6 +3,7 @@
 #pragma once
 
 #include <deque>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -15,6 +16,9 @@ namespace wattfall::design {
 
 /// `name`, as messages show it.
 std::string in_quotes(std::string_view name);
+
+/// Makes the names that a suggestion is looked for in.
+using Names = std::function<std::vector<std::string>()>;
 
 class Complaints {
  public:
@@ -32,18 +36,23 @@ class Complaints {
 
   bool any() const { return !said_.empty(); }
   std::size_t count() const { return said_.size(); }
-  /// False once so many mistakes were found that searching near names for each would take long.
-  bool worth_hints() const { return said_.size() < 300; }
+  /// The nearest of the names that `known` makes; empty where none is near, or once such searches have taken long
+  /// enough.
+  std::string nearest(std::string_view name, const Names& known);
+  /// The nearest few of them, joined.
+  std::string nearest_few(std::string_view name, const Names& known, std::size_t most);
   Diagnostics take();
 
  private:
+  std::vector<std::string> affordable(const Names& known);
   void keep_texts_of(Diagnostic& diagnostic) const;
 
   std::deque<Diagnostic> said_;
   std::unordered_set<std::string> seen_;
   std::unordered_set<const wattfall::Source*> options_;
   std::unordered_map<const wattfall::Source*, SourcePtr> kept_;
-  Diagnostic again_;  ///< stands in for a mistake that was said before
+  std::size_t budget_ = 3'000'000;  ///< names that may still be compared for suggestions
+  Diagnostic again_;                ///< stands in for a mistake that was said before
 };
 
 }  // namespace wattfall::design

@@ -7,17 +7,21 @@
 namespace wattfall::design {
 namespace {
 
+std::vector<std::string> coils_of(const Design& design) {
+  std::vector<std::string> coils;
+  for (const Part& part : design.parts)
+    if (std::holds_alternative<Inductor>(part.model)) coils.push_back(part.name);
+  return coils;
+}
+
 std::optional<PartId> find_coil(Bench& bench, const std::string& name, Span span) {
   const auto known = bench.names.find(name);
   if (known == bench.names.end()) {
     const auto head = bench.names.find(name.substr(0, name.find('.')));
     if (head != bench.names.end() && head->second.broken) return std::nullopt;
-    std::vector<std::string> coils;
-    for (const Part& part : bench.design.parts)
-      if (std::holds_alternative<Inductor>(part.model)) coils.push_back(part.name);
     auto& wrong = bench.complaints.say("unknown-part", span, "there is no coil " + in_quotes(name));
     wrong.expected = "the names of two inductors";
-    wrong.hint = near(bench, name, coils);
+    wrong.hint = bench.complaints.nearest(name, [&] { return coils_of(bench.design); });
     return std::nullopt;
   }
   if (known->second.broken) return std::nullopt;

@@ -2,7 +2,6 @@
 #include "define.hpp"
 
 #include "expression.hpp"
-#include "grammar/nearest_name.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -103,7 +102,6 @@ void define_replacements(Bench& bench, const Level& variant, OptionTexts& option
 }
 
 void check_replacements(Bench& bench, OptionTexts& options) {
-  std::vector<std::string> names;
   for (const auto& [name, replacements] : bench.replacements)
     for (const Replacement& replacement : replacements) {
       if (replacement.main_only) {
@@ -114,11 +112,9 @@ void check_replacements(Bench& bench, OptionTexts& options) {
       if (replacement.used || bench.names.contains(std::string(name))) continue;
       const auto head = bench.names.find(std::string(name.substr(0, name.find('.'))));
       if (head != bench.names.end() && head->second.broken) continue;
-      if (names.empty())
-        for (const auto& [known, named] : bench.names) names.push_back(known);
       auto& wrong =
           bench.complaints.say("unknown-part", replacement.name, "there is no part " + in_quotes(name) + " to change");
-      wrong.hint = near(bench, name, names);
+      wrong.hint = bench.complaints.nearest(name, [&] { return keys_of(bench.names); });
     }
 }
 

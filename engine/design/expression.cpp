@@ -93,10 +93,6 @@ std::optional<Settled> say_no_value(Bench& bench, const Term& term, std::string_
 
 }  // namespace
 
-std::string near(const Bench& bench, std::string_view name, const std::vector<std::string>& known) {
-  return bench.complaints.worth_hints() ? nearest_name(name, known) : std::string();
-}
-
 std::optional<Settled> settle(Bench& bench, const Term& term, Scope& scope, Varies varies) {
   const Deeper deeper(bench);
   if (deeper.too_deep()) {

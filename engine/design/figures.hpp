@@ -14,6 +14,7 @@ Dimension dimension_of(FigureKind kind);
 struct Adjacency {
   explicit Adjacency(const Design& design);
   std::vector<std::vector<PartId>> parts_at;  ///< by node; each part once
+  std::vector<std::vector<int>> coupled;      ///< by part: those that share flux with it
 
   /// Parts that can be reached from the source without passing through `node` or ground, by part.
   std::vector<bool> reached_before(const Design& design, NodeId node) const;

@@ -60,6 +60,13 @@ bool Files::allowed(const fs::path& path) const {
   return std::any_of(allowed_.begin(), allowed_.end(), [&](const fs::path& folder) { return inside(path, folder); });
 }
 
+std::optional<fs::path> Files::say_outside(const std::string& name, Span span) {
+  auto& wrong = complaints_.say("file-outside", span, in_quotes(name) + " lies outside the design's folder");
+  wrong.fault = Fault::file;
+  wrong.advice = "let it be read with --allow DIR";
+  return std::nullopt;
+}
+
 std::optional<fs::path> Files::find(const std::string& name, Span span) {
   std::error_code error;
   if (name.empty() || name.find('\0') != std::string::npos) {
@@ -74,15 +81,9 @@ std::optional<fs::path> Files::find(const std::string& name, Span span) {
       say("file-not-found", span, "there is no file " + in_quotes(name) + " beside the one that names it");
       return std::nullopt;
     }
-    say("file-outside", span, in_quotes(name) + " lies outside the design's folder");
-    return std::nullopt;
+    return say_outside(name, span);
   }
-  if (!allowed(path)) {
-    auto& wrong = complaints_.say("file-outside", span, in_quotes(name) + " lies outside the design's folder");
-    wrong.fault = Fault::file;
-    wrong.expected = "a file beside the design, or --allow DIR";
-    return std::nullopt;
-  }
+  if (!allowed(path)) return say_outside(name, span);
   if (!fs::is_regular_file(path, error)) {
     say("file-not-read", span, in_quotes(name) + " is no ordinary file");
     return std::nullopt;

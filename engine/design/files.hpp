@@ -35,6 +35,7 @@ class Files {
   std::filesystem::path folder_of(const wattfall::Source* source) const;
   std::string shown_name(const std::string& name, Span span) const;
   bool allowed(const std::filesystem::path& path) const;
+  std::optional<std::filesystem::path> say_outside(const std::string& name, Span span);
   void say(const char* code, Span span, std::string text);
 
   std::filesystem::path root_folder_;

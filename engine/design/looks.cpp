@@ -19,11 +19,9 @@ std::optional<NodeId> find_node(Bench& bench, const Word& word) {
   if (known != bench.nodes.end()) return known->second;
   const auto box = bench.names.find(word.text.substr(0, word.text.find('.')));
   if (bench.network_broken && box != bench.names.end() && box->second.broken) return std::nullopt;
-  std::vector<std::string> names;
-  for (const Node& node : bench.design.nodes) names.push_back(node.name);
   auto& wrong = bench.complaints.say("unknown-node", word.span, "there is no node " + in_quotes(word.text));
   wrong.expected = "a node that a part stands at";
-  wrong.hint = near(bench, word.text, names);
+  wrong.hint = bench.complaints.nearest(word.text, [&] { return keys_of(bench.nodes); });
   return std::nullopt;
 }
 
@@ -31,6 +29,12 @@ bool in_box(const Design& design, const Part& part, BoxId box) {
   for (BoxId at = part.box; at; at = design.boxes[at.index].parent)
     if (at == box) return true;
   return false;
+}
+
+std::vector<std::string> names_of(const Design& design, const std::vector<PartId>& parts) {
+  std::vector<std::string> names;
+  for (const PartId part : parts) names.push_back(design.parts[part.index].name);
+  return names;
 }
 
 std::string list_of(const Design& design, const std::vector<PartId>& parts) {
@@ -72,11 +76,9 @@ std::optional<Look> look_into(Bench& bench, const std::vector<PartId>& here, Nod
   const auto named = bench.names.find(into.text);
   if (named == bench.names.end()) {
     if (bench.network_broken) return std::nullopt;
-    std::vector<std::string> names;
-    for (const PartId part : here) names.push_back(bench.design.parts[part.index].name);
     auto& wrong = bench.complaints.say("unknown-part", into.span, "there is no part " + in_quotes(into.text));
     wrong.expected = "one of " + list_of(bench.design, here);
-    wrong.hint = near(bench, into.text, names);
+    wrong.hint = bench.complaints.nearest(into.text, [&] { return names_of(bench.design, here); });
     return std::nullopt;
   }
   if (named->second.what == Named::What::box && !named->second.broken)

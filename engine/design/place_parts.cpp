@@ -4,7 +4,6 @@
 
 #include <unordered_map>
 
-#include "grammar/nearest_name.hpp"
 #include "parts/job.hpp"
 #include "places.hpp"
 
@@ -33,11 +32,13 @@ Builder builder_of(const std::string& kind) {
 void say_unknown_kind(Bench& bench, const syntax::Part& text) {
   auto& wrong = bench.complaints.say("unknown-kind", text.kind.span,
                                      "there is no kind of part or box called " + in_quotes(text.kind.text));
-  if (!bench.complaints.worth_hints()) return;
-  std::vector<std::string> names = bench.catalog.names();
-  for (const auto& [name, box] : bench.boxes) names.emplace_back(name);
-  wrong.expected = nearest_first(text.kind.text, names, 5);
-  wrong.hint = nearest_name(text.kind.text, names);
+  const Names names = [&] {
+    std::vector<std::string> all = bench.catalog.names();
+    for (const auto& [name, box] : bench.boxes) all.emplace_back(name);
+    return all;
+  };
+  wrong.expected = bench.complaints.nearest_few(text.kind.text, names, 5);
+  wrong.hint = bench.complaints.nearest(text.kind.text, names);
 }
 
 bool take_name(Bench& bench, const std::string& name, Named named) {

@@ -15,6 +15,7 @@ void say_wrong_places(PartJob& job) {
                                               : "a " + job.kind.name + " does not stand like this");
   wrong.expected = job.kind.places_text;
   job.good = false;
+  job.bench.network_broken = true;
 }
 
 /// One node or a bracketed pair; the other conductor of a single node is ground.
@@ -70,7 +71,7 @@ NodeId node_of(Bench& bench, const Frame& frame, const syntax::Word& word) {
   if (word.text.find('.') != std::string::npos) {
     auto& wrong =
         bench.complaints.say("dotted-node", word.span, "a node inside a box cannot be joined to from outside");
-    wrong.expected = "a port of the box";
+    wrong.advice = "give the box a port there";
     return ground;
   }
   const std::string name = frame.prefix + word.text;

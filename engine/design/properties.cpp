@@ -3,9 +3,9 @@
 
 #include <algorithm>
 #include <sstream>
+#include <unordered_map>
 
 #include "expression.hpp"
-#include "grammar/nearest_name.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -37,13 +37,19 @@ const std::vector<Exclusive>& exclusives() {
   return all;
 }
 
-bool exclude_each_other(std::string_view kind, std::string_view a, std::string_view b) {
-  const auto has = [](const std::vector<std::string_view>& names, std::string_view name) {
-    return std::find(names.begin(), names.end(), name) != names.end();
-  };
+/// The properties of a kind that a property excludes.
+std::vector<std::string_view> excluded_by(std::string_view kind, std::string_view property) {
+  std::vector<std::string_view> others;
   for (const Exclusive& group : exclusives())
-    if (group.kind == kind && has(group.names, a) && has(group.names, b)) return true;
-  return false;
+    if (group.kind == kind && std::find(group.names.begin(), group.names.end(), property) != group.names.end())
+      for (const std::string_view name : group.names)
+        if (name != property) others.push_back(name);
+  return others;
+}
+
+bool exclude_each_other(std::string_view kind, std::string_view a, std::string_view b) {
+  const auto others = excluded_by(kind, a);
+  return std::find(others.begin(), others.end(), b) != others.end();
 }
 
 std::vector<std::string> words_of(const std::string& name) {
@@ -126,9 +132,9 @@ void say_unknown_property(Bench& bench, const KindInfo& kind, const std::string&
     wrong.expected = "no property";
     return;
   }
-  if (!bench.complaints.worth_hints()) return;
-  wrong.expected = nearest_first(words, property_names(kind));
-  wrong.hint = nearest_name(words, property_names(kind));
+  const Names names = [&] { return property_names(kind); };
+  wrong.expected = bench.complaints.nearest_few(words, names, 12);
+  wrong.hint = bench.complaints.nearest(words, names);
 }
 
 /// A value that stands without its name after the first: told by its dimension.
@@ -220,18 +226,21 @@ Properties read_properties(Bench& bench, const KindInfo& kind, const std::vector
 }
 
 void check_clashes(Bench& bench, const KindInfo& kind, const Properties& properties) {
-  const auto& all = properties.all();
-  for (std::size_t later = 1; later < all.size(); ++later)
-    for (std::size_t earlier = 0; earlier < later; ++earlier) {
-      const std::string &a = all[earlier].info->name, &b = all[later].info->name;
-      const bool repeated = a == b && a != "limit";
-      if (!repeated && (a == b || !exclude_each_other(kind.name, a, b))) continue;
-      auto& wrong = bench.complaints.say(
-          repeated ? "repeated-property" : "contradictory-properties", all[later].span,
-          repeated ? in_quotes(b) + " is given twice" : in_quotes(a) + " and " + in_quotes(b) + " exclude each other");
-      wrong.notes.push_back({all[earlier].span, "given here first"});
-      break;
-    }
+  std::unordered_map<std::string_view, const Given*> first_of;
+  for (const Given& given : properties.all()) {
+    const std::string& name = given.info->name;
+    const auto [first, is_new] = first_of.try_emplace(name, &given);
+    if (name == "limit") continue;  // one of each dimension, which only their values tell
+    const Given* clash = is_new ? nullptr : first->second;
+    for (const std::string_view other : excluded_by(kind.name, name))
+      if (clash == nullptr && first_of.contains(other)) clash = first_of[other];
+    if (clash == nullptr) continue;
+    const std::string other = in_quotes(clash->info->name);
+    auto& wrong = is_new ? bench.complaints.say("contradictory-properties", given.span,
+                                                other + " and " + in_quotes(name) + " exclude each other")
+                         : bench.complaints.say("repeated-property", given.span, other + " is given twice");
+    wrong.notes.push_back({clash->span, "given here first"});
+  }
 }
 
 void replace(Properties& properties, Properties others, const KindInfo& kind, bool main_only) {

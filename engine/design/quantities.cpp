@@ -27,7 +27,7 @@ void say_unknown(Bench& bench, const Term& name, const Scope& scope) {
   if (!bench.unknown_quantities.insert(name.text).second) return;
   auto& wrong = bench.complaints.say("unknown-quantity", name.span, in_quotes(name.text) + " is no quantity here");
   wrong.expected = "a value, or a name from `set` or `with`";
-  wrong.hint = near(bench, name.text, visible_quantities(scope));
+  wrong.hint = bench.complaints.nearest(name.text, [&] { return visible_quantities(scope); });
 }
 
 bool allowed(Bench& bench, const Settled& settled, Span span, Varies varies) {

@@ -1,8 +1,6 @@
 // Each option's text becomes a Source of its own, so that its mistakes are shown like those of a file.
 #include "settings.hpp"
 
-#include "grammar/nearest_name.hpp"
-
 namespace wattfall::design {
 namespace {
 
@@ -60,9 +58,9 @@ void say_unknown_settings(const OptionTexts& options, const std::vector<std::str
     if (setting.used) continue;
     auto& wrong = complaints.say("unknown-name", setting.name_span,
                                  "there is no quantity or part called " + in_quotes(setting.name) + " to set");
-    if (known.size() > 5000) continue;
-    if (!known.empty()) wrong.expected = nearest_first(setting.name, known, 6);
-    wrong.hint = nearest_name(setting.name, known);
+    wrong.expected = complaints.nearest_few(
+        setting.name, [&] { return known; }, 6);
+    wrong.hint = complaints.nearest(setting.name, [&] { return known; });
   }
 }
 

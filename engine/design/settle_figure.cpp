@@ -1,10 +1,8 @@
 // A figure as written -> its kind, and the ids of what it is of.
-#include <algorithm>
 #include <cctype>
 
 #include "design/catalog.hpp"
 #include "figures.hpp"
-#include "grammar/nearest_name.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -13,19 +11,21 @@ using syntax::Word;
 
 std::optional<FigureKind> kind_of(Bench& bench, const syntax::Figure& asked) {
   const std::string words = asked.preposition ? asked.words + " " + asked.preposition.text : asked.words;
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < figures().size(); ++i) {
+  for (std::size_t i = 0; i < figures().size(); ++i)
     if (figures()[i].words == words) return static_cast<FigureKind>(i);
-    names.push_back(figures()[i].words);
-  }
+  const Names names = [] {
+    std::vector<std::string> all;
+    for (const FigureInfo& info : figures()) all.push_back(info.words);
+    return all;
+  };
   Span span = asked.span;
   if (asked.target) span.end = asked.target.span.begin;
   while (span.end > span.begin + 1 && span.source != nullptr &&
          std::isspace(static_cast<unsigned char>(span.source->text()[span.end - 1])))
     --span.end;
   auto& wrong = bench.complaints.say("unknown-figure", span, "there is no figure " + in_quotes(words));
-  wrong.expected = nearest_first(words, names, 6);
-  wrong.hint = nearest_name(words, names);
+  wrong.expected = bench.complaints.nearest_few(words, names, 6);
+  wrong.hint = bench.complaints.nearest(words, names);
   return std::nullopt;
 }
 
@@ -71,16 +71,17 @@ bool inside_broken(const Bench& bench, const std::string& name) {
 }
 
 void say_unknown_target(Bench& bench, FigureKind kind, const Word& target) {
-  std::vector<std::string> names;
-  for (const auto& [name, named] : bench.names)
-    if (!named.broken && suits(bench, kind, named)) names.push_back(name);
-  std::sort(names.begin(), names.end());
+  const Names names = [&] {
+    std::vector<std::string> all;
+    for (const auto& [name, named] : bench.names)
+      if (!named.broken && suits(bench, kind, named)) all.push_back(name);
+    return all;
+  };
   auto& wrong = bench.complaints.say("unknown-part", target.span, "there is no part " + in_quotes(target.text));
   wrong.expected = wanted(kind);
-  if (bench.complaints.worth_hints() && names.size() <= 5000) {
-    if (!names.empty()) wrong.expected += ": " + nearest_first(target.text, names, 6);
-    wrong.hint = nearest_name(target.text, names);
-  }
+  const std::string few = bench.complaints.nearest_few(target.text, names, 6);
+  if (!few.empty()) wrong.expected += ": " + few;
+  wrong.hint = bench.complaints.nearest(target.text, names);
 }
 
 bool settle_target(Bench& bench, const Word& target, Figure& figure) {

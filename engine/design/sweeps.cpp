@@ -125,11 +125,9 @@ std::optional<std::pair<double, double>> range_or_band(Bench& bench, const Phras
   const auto known = bench.bands.find(band.text);
   if (known != bench.bands.end()) return known->second;
   if (bench.broken_bands.contains(band.text)) return std::nullopt;
-  std::vector<std::string> names;
-  for (const auto& [name, range] : bench.bands) names.emplace_back(name);
   auto& wrong = bench.complaints.say("unknown-band", band.span, "there is no band \"" + band.text + "\"");
   wrong.expected = "the name of a `band` statement";
-  wrong.hint = near(bench, band.text, names);
+  wrong.hint = bench.complaints.nearest(band.text, [&] { return keys_of(bench.bands); });
   return std::nullopt;
 }
 

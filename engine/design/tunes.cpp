@@ -14,21 +14,19 @@ void say_no_knob(Bench& bench, const syntax::Word& word) {
     return;
   if (part != bench.names.end() || quantity != nullptr) {
     auto& wrong = bench.complaints.say("not-adjustable", word.span, in_quotes(word.text) + " cannot be turned");
-    wrong.expected = "something with `adjustable A to B`";
+    wrong.advice = "add `adjustable A to B` to it";
     if (part != bench.names.end()) wrong.notes.push_back({part->second.span, "it stands here"});
     return;
   }
-  std::vector<std::string> names;
-  for (const auto& [name, knob] : bench.part_knobs) names.push_back(name);
-  for (const auto& [name, knob] : bench.quantity_knobs) names.push_back(name);
-  std::sort(names.begin(), names.end());
+  const Names names = [&] {
+    std::vector<std::string> all;
+    for (const Knob& knob : bench.design.knobs) all.push_back(knob.name);
+    return all;
+  };
   auto& wrong =
       bench.complaints.say("unknown-knob", word.span, "there is nothing adjustable called " + in_quotes(word.text));
-  wrong.hint = near(bench, word.text, names);
-  for (const std::string& name : names) {
-    if (wrong.expected.size() > 200) break;
-    wrong.expected += (wrong.expected.empty() ? "" : ", ") + name;
-  }
+  wrong.expected = bench.complaints.nearest_few(word.text, names, 8);
+  wrong.hint = bench.complaints.nearest(word.text, names);
 }
 
 std::optional<KnobId> knob_of(Bench& bench, const syntax::Word& word) {

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numbers>
 
-#include "grammar/nearest_name.hpp"
 #include "parts/job.hpp"
 
 namespace wattfall::design {
@@ -40,13 +39,14 @@ const sdk::Cable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
   const auto [known, is_new] = bench.cables.try_emplace(name, nullptr);
   if (is_new) known->second = bench.registry.find_cable(name);
   if (known->second != nullptr) return known->second;
-  std::vector<std::string> names;
-  for (const auto& entry : bench.registry.cables) names.emplace_back(entry.thing->name);
+  const Names names = [&] {
+    std::vector<std::string> all;
+    for (const auto& entry : bench.registry.cables) all.emplace_back(entry.thing->name);
+    return all;
+  };
   auto& wrong = bench.complaints.say("unknown-cable", phrase[0].span, "there is no cable " + in_quotes(name));
-  if (bench.complaints.worth_hints() && !names.empty()) {
-    wrong.expected = nearest_first(name, names, 5) + " (`wattfall list cables` says more)";
-    wrong.hint = nearest_name(name, names);
-  }
+  wrong.expected = bench.complaints.nearest_few(name, names, 5);
+  wrong.hint = bench.complaints.nearest(name, names);
   return nullptr;
 }
 

@@ -21,7 +21,7 @@ std::optional<double> choice_of(PartJob& job, const Given& given) {
   std::vector<std::string> names;
   for (const syntax::Word& choice : choices) names.push_back(choice.text);
   auto& wrong = job.bench.complaints.say("unknown-node", given.span, "the selector cannot be joined to this");
-  if (one_word) wrong.hint = near(job.bench, given.value[0].text, names);
+  if (one_word) wrong.hint = job.bench.complaints.nearest(given.value[0].text, [&] { return names; });
   for (const std::string& name : names) wrong.expected += (wrong.expected.empty() ? "" : ", ") + name;
   return std::nullopt;
 }
