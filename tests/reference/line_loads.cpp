@@ -1,6 +1,6 @@
-// Loads on lines: reflection, SWR and return loss; loads found from the standing wave; quarter waves, stubs and pads
-// that match. Where a row is a design value the feed is built with it, and the figure is what it was designed for: the
-// tolerance is the row's own, times how fast that figure moves with the value.
+// Loads on lines: reflection, SWR, return loss and mismatch loss, the impedance that they make at the line's input, and
+// loads found from the standing wave. Where a row is a design value the feed is built with it, and the figure is what
+// it was designed for: the tolerance is the row's own, times how fast that figure moves with the value.
 #include "reference.hpp"
 
 namespace wattfall::reference {
@@ -11,13 +11,8 @@ constexpr const char* sadiku_11_5 =
 constexpr const char* sadiku_11_6 =
     "Sadiku, Elements of Electromagnetics, example 11.6 (Smith chart reading 1.4+j0.75), figures as printed by a "
     "textbook companion";
-constexpr const char* sadiku_11_7 =
-    "Sadiku, Elements of Electromagnetics, example 11.7 (Smith chart), figures as printed by a textbook companion";
 constexpr const char* misra_6_3 =
     "Misra, Radio-Frequency and Microwave Communication Circuits, example 6.3 p.199, figures as printed by a textbook "
-    "companion";
-constexpr const char* misra_6_5 =
-    "Misra, Radio-Frequency and Microwave Communication Circuits, example 6.5 p.208, figures as printed by a textbook "
     "companion";
 constexpr const char* misra_3_13 =
     "Misra, Radio-Frequency and Microwave Communication Circuits, example 3.13 p.84, figures as printed by a textbook "
@@ -28,19 +23,9 @@ constexpr const char* misra_3_14 =
 constexpr const char* misra_3_15 =
     "Misra, Radio-Frequency and Microwave Communication Circuits, example 3.15 p.87, figures as printed by a textbook "
     "companion";
-constexpr const char* misra_3_5 =
-    "Misra, Radio-Frequency and Microwave Communication Circuits, example 3.5 p.70, figures as printed by a textbook "
-    "companion";
-constexpr const char* pozar_2_5 =
-    "Pozar, Microwave Engineering, example 2.5, figures as printed by a textbook companion";
-constexpr const char* pozar_5_5 =
-    "Pozar, Microwave Engineering, example 5.5, figures as printed by a textbook companion";
 constexpr const char* pozar_2_3 =
     "Pozar, Microwave Engineering, example 2.3, figures as printed by a textbook companion";
 constexpr const char* pozar_2_4 = "Pozar example 2.4: set-up (SWR 1.5, 4.2 and 2.72 cm); impedance figure from memory";
-constexpr const char* misra_7_1 =
-    "Misra, Radio-Frequency and Microwave Communication Circuits, example 7.1 p.236, figures as printed by a textbook "
-    "companion";
 constexpr const char* pozar_2_2 = "Pozar, Microwave Engineering, example 2.2 (Smith chart); from memory";
 constexpr const char* pozar_2 =
     "Pozar, Microwave Engineering, admittance example (chapter 2); figures 0.0080-j0.0040 S and 0.0122+j0.0132 S (a "
@@ -87,44 +72,6 @@ Setups line_loads() {
         exactly("TL-028x", "resistance at desk", 69.47629603472822, one),
         printed("TL-029", "reactance at desk", 37.5, one, 1.5, sadiku_11_6),
         exactly("TL-029x", "reactance at desk", 36.845370043410275, one)}},
-      {"40+j30 ohm on 100 ohm, at 0.0325 wavelengths: the stub is missing",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "line w from desk to feed : 0.032502554189316053 * 360 deg at 10 MHz, 100 ohm\n"
-       "load ant at feed : 40+j30 ohm\n",
-       {printed("TL-031", missing_shunt_siemens, 10.4, milli, 0.25, sadiku_11_7),
-        exactly("TL-031x", missing_shunt_siemens, 10.606601717798213, milli)}},
-      {"40+j30 ohm on 100 ohm, at 0.3601 wavelengths: the stub is missing",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "line w from desk to feed : 0.36010908954932258 * 360 deg at 10 MHz, 100 ohm\n"
-       "load ant at feed : 40+j30 ohm\n",
-       {printed("TL-034", missing_shunt_siemens, -10.4, milli, 0.25, sadiku_11_7),
-        exactly("TL-034x", missing_shunt_siemens, -10.606601717798213, milli)}},
-      {"the same; the distance as given brings the conductance to 10 mS",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "line w from desk to feed : 0.36 * 360 deg at 10 MHz, 100 ohm\n"
-       "load ant at feed : 40+j30 ohm\n",
-       {printed("TL-033", input_conductance, 10, milli, 0.66643, sadiku_11_7)}},
-      {"the same; the distance as given brings the conductance to 10 mS",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "line w from desk to feed : 0.36010908954932258 * 360 deg at 10 MHz, 100 ohm\n"
-       "load ant at feed : 40+j30 ohm\n",
-       {exactly_within("TL-033x", input_conductance, 10, milli, 4.7996e-8)}},
-      {"the same; the shorted stub as given has the susceptance",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "load ant at desk : 100 ohm\n"
-       "stub w at desk : 0.1222 * 360 deg at 10 MHz, 100 ohm, shorted\n",
-       {printed("TL-035", input_susceptance, -10.606601717798213, milli, 0.40055, sadiku_11_7)}},
-      {"the same; the shorted stub as given has the susceptance",
-       "10 MHz",
-       "source rig at desk : 100 W, 100 ohm\n"
-       "load ant at desk : 100 ohm\n"
-       "stub w at desk : 0.1203162684952307 * 360 deg at 10 MHz, 100 ohm, shorted\n",
-       {exactly_within("TL-035x", input_susceptance, -10.606601717798213, milli, 1.6062e-8)}},
       {"reflection of 0.4 at -30 degrees",
        "10 MHz",
        "set g = 0.4 * (cos(30 deg) - j1 * sin(30 deg))\n"
@@ -143,20 +90,6 @@ Setups line_loads() {
         exactly("TL-051x", "resistance at desk", 1.2679003633942035, 50),
         printed("TL-052", "reactance at desk", 0.3736, 50, 0.00005, misra_6_3),
         exactly("TL-052x", "reactance at desk", 0.37355872701038715, 50)}},
-      {"minimum-loss pad 75 to 50 ohm; the series part is missing: what is seen lacks R1 to 75 ohm",
-       "10 MHz",
-       "source rig at desk : 100 W, 75 ohm\n"
-       "resistor R2 at desk : 75 ohm / sqrt(1 - 50/75) * 50/75\n"
-       "load ant at desk : 50 ohm\n",
-       {printed("TL-053", short_of_75_ohm, 43.3, one, 0.05, misra_6_5),
-        exactly("TL-053x", short_of_75_ohm, 43.301270189221932, one)}},
-      {"minimum-loss pad 75 to 50 ohm",
-       "10 MHz",
-       "source rig at desk : 100 W, 75 ohm\n"
-       "resistor R1 from desk to feed : 75 ohm * sqrt(1 - 50/75)\n"
-       "resistor R2 at feed : 50 ohm / sqrt(1 - 50/75)\n"
-       "load ant at feed : 50 ohm\n",
-       {exactly("TL-056", "total loss", 5.719475475333594, one)}},
       {"73-j42.5 ohm on 50 ohm",
        "10 MHz",
        "source rig at desk : 100 W, 50 ohm\n"
@@ -183,42 +116,6 @@ Setups line_loads() {
         exactly("TL-070x", "resistance at desk", 10.0, one),
         printed("TL-071", "reactance at desk", -20, one, 1.0e-9, misra_3_15),
         exactly("TL-071x", "reactance at desk", -20.0, one)}},
-      {"quarter-wave match 300 to 150 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 212.132 ohm\n"
-       "load ant at feed : 300 ohm\n",
-       {printed("TL-074", "resistance at desk", 150, one, 0.00070781, misra_3_5)}},
-      {"quarter-wave match 300 to 150 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 212.13203435596426 ohm\n"
-       "load ant at feed : 300 ohm\n",
-       {exactly_within("TL-074x", "resistance at desk", 150, one, 3.0025e-7)}},
-      {"quarter-wave match 100 to 50 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 70.71 ohm\n"
-       "load ant at feed : 100 ohm\n",
-       {printed("TL-078", "resistance at desk", 50, one, 0.0070781, pozar_2_5)}},
-      {"quarter-wave match 100 to 50 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 70.710678118654752 ohm\n"
-       "load ant at feed : 100 ohm\n",
-       {exactly_within("TL-078x", "resistance at desk", 50, one, 1.001e-7)}},
-      {"quarter-wave match 10 to 50 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 22.36 ohm\n"
-       "load ant at feed : 10 ohm\n",
-       {printed("TL-081", "resistance at desk", 50, one, 0.022382, pozar_5_5)}},
-      {"quarter-wave match 10 to 50 ohm with the section as given",
-       "10 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, 22.360679774997897 ohm\n"
-       "load ant at feed : 10 ohm\n",
-       {exactly_within("TL-081x", "resistance at desk", 50, one, 1.001e-7)}},
       {"80-j40 ohm on 50 ohm",
        "10 MHz",
        "source rig at desk : 100 W, 50 ohm\n"
@@ -234,18 +131,6 @@ Setups line_loads() {
         exactly("TL-079x", "resistance at desk", 47.296055340979721, one),
         remembered("TL-080", "reactance at desk", 19.7, one, 0.05, pozar_2_4),
         exactly("TL-080x", "reactance at desk", 19.667803074800196, one)}},
-      {"quarter-wave section 100 to 50 ohm: the reflection is 0.05 at the edges of the band as given",
-       "9.0955165 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, sqrt(100*50) * 1 ohm\n"
-       "load ant at feed : 100 ohm\n",
-       {printed("TL-083", gamma, 0.05, one, 1.3693e-8, misra_7_1)}},
-      {"quarter-wave section 100 to 50 ohm: the reflection is 0.05 at the edges of the band as given",
-       "9.0955163224094674 MHz",
-       "source rig at desk : 100 W, 50 ohm\n"
-       "line w from desk to feed : 90 deg at 10 MHz, sqrt(100*50) * 1 ohm\n"
-       "load ant at feed : 100 ohm\n",
-       {exactly_within("TL-083x", gamma, 0.05, one, 4.954e-11)}},
       {"40+j70 ohm on 100 ohm",
        "10 MHz",
        "source rig at desk : 100 W, 100 ohm\n"

@@ -139,6 +139,7 @@ Setups tees_and_pis();
 Setups lossy_networks();
 Setups line_examples();
 Setups line_loads();
+Setups line_matching();
 Setups mismatched_lines();
 Setups lossy_lines();
 Setups transformers();

@@ -152,8 +152,12 @@ TEST_CASE("worked examples of lines come out") {
   hold_all("lines, worked examples", line_examples());
 }
 
-TEST_CASE("loads on lines and sections that match them come out") {
-  hold_all("lines, loads and matching", line_loads());
+TEST_CASE("quarter waves, stubs and pads match") {
+  hold_all("lines, matching", line_matching());
+}
+
+TEST_CASE("loads on lines come out") {
+  hold_all("lines, loads", line_loads());
 }
 
 TEST_CASE("a mismatched line loses what the closed form says") {
@@ -190,9 +194,9 @@ TEST_CASE("facts of the trade hold") {
 
 TEST_CASE("every row has a label of its own, and every known difference is a row") {
   std::set<std::string> labels;
-  for (const auto& topic :
-       {l_networks_of_books, l_networks_computed, tees_and_pis, lossy_networks, line_examples, line_loads,
-        mismatched_lines, lossy_lines, transformers, coupled_coils, reflections, levels, preferred_values, trade_facts})
+  for (const auto& topic : {l_networks_of_books, l_networks_computed, tees_and_pis, lossy_networks, line_examples,
+                            line_loads, line_matching, mismatched_lines, lossy_lines, transformers, coupled_coils,
+                            reflections, levels, preferred_values, trade_facts})
     for (const Setup& setup : topic())
       for (const Row& row : setup.rows) {
         INFO(row.label);
