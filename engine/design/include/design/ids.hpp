@@ -2,6 +2,8 @@
 // vector of that thing; -1 means none.
 #pragma once
 
+#include <compare>
+
 namespace wattfall::design {
 
 struct NodeId {
