@@ -5,6 +5,7 @@
 #include <future>
 #include <optional>
 
+#include "follow_ups.hpp"
 #include "graph/build_graph.hpp"
 #include "judge/figures.hpp"
 #include "judge/judge.hpp"
@@ -31,7 +32,8 @@ struct VariantRun {
 solve::States states_of(const design::Design& design, const tune::Tuning& tuning) {
   solve::States states;
   states.knob_count = design.knobs.size();
-  for (std::size_t s = 0; s < design.frequencies_hz.size(); ++s) states.add(design.frequencies_hz[s], tuning.settings[s]);
+  for (std::size_t s = 0; s < design.frequencies_hz.size(); ++s)
+    states.add(design.frequencies_hz[s], tuning.settings[s]);
   return states;
 }
 
@@ -44,7 +46,8 @@ std::vector<report::Setting> settings_of(const design::Design& design, const tun
     const double upper = knob.choices.empty() ? knob.upper : knob.choices.back();
     for (const std::vector<double>& values : tuning.settings) {
       setting.values.push_back(values[k]);
-      setting.at_end.push_back(std::abs(values[k] - lower) <= 1e-6 * std::abs(lower) || std::abs(values[k] - upper) <= 1e-6 * std::abs(upper));
+      setting.at_end.push_back(std::abs(values[k] - lower) <= 1e-6 * std::abs(lower) ||
+                               std::abs(values[k] - upper) <= 1e-6 * std::abs(upper));
     }
     settings.push_back(std::move(setting));
   }
@@ -59,14 +62,16 @@ report::VariantResult::Story story_of(const VariantRun& run, const solve::Soluti
   story.robust_states = solution.robust_count();
   story.robust_why = solution.robust_why();
   for (std::size_t s = 0; s < solution.states.size(); ++s)
-    story.worst_residual = std::max(story.worst_residual, std::abs(run.ledger.totals.residual_w[s]) / run.ledger.totals.available_w[s]);
+    story.worst_residual =
+        std::max(story.worst_residual, std::abs(run.ledger.totals.residual_w[s]) / run.ledger.totals.available_w[s]);
   story.tuner_evaluations = run.tuning.evaluations;
   return story;
 }
 
 /// The network leaves something undetermined at every point: there is nothing to report.
 Diagnostic unsolved(const design::Design& design) {
-  return {.code = "undetermined", .span = design.source.span,
+  return {.code = "undetermined",
+          .span = design.source.span,
           .text = "the network leaves something undetermined at every frequency, so it cannot be solved",
           .expected = "a loss, however small, in every loop and resonance that the source does not reach",
           .fault = Fault::numeric};
@@ -91,7 +96,8 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
 
   const std::vector<design::Look> looks = judge::looks_of(design);
   const solve::Solution solution = solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks);
-  if (std::count(solution.untrusted.begin(), solution.untrusted.end(), 1) == static_cast<std::ptrdiff_t>(solution.untrusted.size())) {
+  if (std::count(solution.untrusted.begin(), solution.untrusted.end(), 1) ==
+      static_cast<std::ptrdiff_t>(solution.untrusted.size())) {
     run.diagnostics.push_back(unsolved(design));
     return run;
   }
@@ -109,14 +115,16 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
     const auto same = [&](const design::Look& look) {
       return look.node == design.planes[p].look.node && look.into == design.planes[p].look.into;
     };
-    run.result.plane_looks.push_back(static_cast<std::size_t>(std::find_if(looks.begin(), looks.end(), same) - looks.begin()));
+    run.result.plane_looks.push_back(
+        static_cast<std::size_t>(std::find_if(looks.begin(), looks.end(), same) - looks.begin()));
   }
   run.result.story = story_of(run, solution);
   return run;
 }
 
 /// Variants side by side, in the order of the text whatever the number of threads.
-std::vector<VariantRun> run_variants(const design::DesignSet& designs, const host::Registry& registry, const RunOptions& options) {
+std::vector<VariantRun> run_variants(const design::DesignSet& designs, const host::Registry& registry,
+                                     const RunOptions& options) {
   std::vector<VariantRun> runs(designs.variants.size());
   for (std::size_t first = 0; first < runs.size(); first += std::max(1u, options.threads)) {
     std::vector<std::future<VariantRun>> pending;
@@ -128,6 +136,10 @@ std::vector<VariantRun> run_variants(const design::DesignSet& designs, const hos
   return runs;
 }
 
+void append(Diagnostics& all, const Diagnostics& more) {
+  all.insert(all.end(), more.begin(), more.end());
+}
+
 }  // namespace
 
 Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
@@ -137,18 +149,17 @@ Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOpti
 
   const Result<syntax::File> tree = parse(text, catalog.vocabulary());
   outcome.diagnostics = tree.diagnostics;
-  if (!tree.value) return outcome;
+  if (!tree.value || gave_up(tree.diagnostics)) return outcome;
 
   const Result<design::DesignSet> designs = design::resolve(*tree.value, catalog, registry, options.resolve);
-  outcome.diagnostics.insert(outcome.diagnostics.end(), designs.diagnostics.begin(), designs.diagnostics.end());
+  append(outcome.diagnostics, without_follow_ups(*text, tree.diagnostics, designs.diagnostics));
   sort_by_place(outcome.diagnostics);
   if (!outcome.diagnostics.empty()) return outcome;
   for (const design::Design& design : designs.value->variants)
     outcome.sources.insert(outcome.sources.end(), design.sources.begin(), design.sources.end());
 
   std::vector<VariantRun> runs = run_variants(*designs.value, registry, options);
-  for (const VariantRun& variant : runs)
-    outcome.diagnostics.insert(outcome.diagnostics.end(), variant.diagnostics.begin(), variant.diagnostics.end());
+  for (const VariantRun& variant : runs) append(outcome.diagnostics, variant.diagnostics);
   sort_by_place(outcome.diagnostics);
   if (!outcome.diagnostics.empty()) return outcome;
 
