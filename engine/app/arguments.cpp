@@ -3,13 +3,18 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <iostream>
+#include <string_view>
+
+#include "report/document.hpp"
 
 namespace wattfall::app {
 namespace {
 
 constexpr const char* about =
-    "wattfall books every watt between a transmitter and its antenna: it reads a feed file, solves the network at every\n"
-    "frequency, tunes what is adjustable, and says what the rig sees, where each watt goes and what will arc or overheat.";
+    "wattfall books every watt between a transmitter and its antenna: it reads a feed file, solves the network at "
+    "every\n"
+    "frequency, tunes what is adjustable, and says what the rig sees, where each watt goes and what will arc or "
+    "overheat.";
 
 constexpr const char* closing =
     "Exit codes: 0 all is well; 1 a requirement is not met; 2 wrong use of the command; 3 the design has errors;\n"
@@ -38,16 +43,23 @@ void add_run(CLI::App& app, Arguments& arguments, Raw& raw) {
   verb->add_option("--set", raw.settings, "give a quantity, or a part's main value, another value: --set run=30m")
       ->type_name("NAME=VALUE")
       ->allow_extra_args(false);
-  auto* at = verb->add_option("--at", arguments.at, "solve at this frequency instead of the file's sweeps: --at 7.1MHz");
+  auto* at =
+      verb->add_option("--at", arguments.at, "solve at this frequency instead of the file's sweeps: --at 7.1MHz");
   at->type_name("F")->allow_extra_args(false);
-  auto* sweep = verb->add_option("--sweep", arguments.sweep, "solve over this sweep instead: --sweep \"7 MHz to 7.2 MHz step 10 kHz\"");
+  auto* sweep = verb->add_option("--sweep", arguments.sweep,
+                                 "solve over this sweep instead: --sweep \"7 MHz to 7.2 MHz step 10 kHz\"");
   sweep->type_name("RANGE")->excludes(at);
   verb->add_flag("--as-written", arguments.as_written, "leave the knobs where the file has them");
-  verb->add_option("--to", raw.to, "write a report: text, json, csv ...; to a file, or to standard output (default: text)")
+  verb->add_option("--to", raw.to,
+                   "write a report: text, json, csv ...; to a file, or to standard output (default: text)")
       ->type_name("WRITER[=PATH]")
       ->allow_extra_args(false);
-  verb->add_option("--threads", raw.threads, "threads to use; the answer is the same for any number")->check(CLI::Range(1, 1024))->type_name("N");
-  verb->add_option("--allow", arguments.allow, "let the design read files of this folder too")->type_name("DIR")->allow_extra_args(false);
+  verb->add_option("--threads", raw.threads, "threads to use; the answer is the same for any number")
+      ->check(CLI::Range(1, 1024))
+      ->type_name("N");
+  verb->add_option("--allow", arguments.allow, "let the design read files of this folder too")
+      ->type_name("DIR")
+      ->allow_extra_args(false);
   verb->footer("Example:\n  wattfall run cabin.feed --to text --to csv=cabin.csv");
   add_common(*verb, arguments, raw);
   verb->callback([&arguments] { arguments.verb = Arguments::Verb::run; });
@@ -65,14 +77,18 @@ void add_list(CLI::App& app, Arguments& arguments, Raw& raw) {
 
 void add_format(CLI::App& app, Arguments& arguments, Raw& raw) {
   CLI::App* verb = app.add_subcommand("format", "rewrite feed files in the standard layout, comments kept");
-  verb->add_option("FILE", arguments.files, "the feed files; - alone reads standard input and prints the result")->required();
-  verb->add_flag("--check", arguments.check_only, "change nothing; name the files that would change, and exit with 1 where there are any");
+  verb->add_option("FILE", arguments.files, "the feed files; - alone reads standard input and prints the result")
+      ->required();
+  verb->add_flag("--check", arguments.check_only,
+                 "change nothing; name the files that would change, and exit with 1 where there are any");
   verb->footer("Examples:\n  wattfall format cabin.feed\n  wattfall format --check *.feed");
   add_common(*verb, arguments, raw);
   verb->callback([&arguments] {
     arguments.verb = Arguments::Verb::format;
-    if (arguments.files.size() > 1 && std::find(arguments.files.begin(), arguments.files.end(), "-") != arguments.files.end())
-      throw CLI::ValidationError("FILE", "- stands alone: what it prints would run into what is said about the other files");
+    if (arguments.files.size() > 1 &&
+        std::find(arguments.files.begin(), arguments.files.end(), "-") != arguments.files.end())
+      throw CLI::ValidationError("FILE",
+                                 "- stands alone: what it prints would run into what is said about the other files");
   });
 }
 
@@ -90,12 +106,33 @@ void take_apart(const Raw& raw, Arguments& arguments) {
     if (equals != std::string::npos) delivery.path = text.substr(equals + 1);
     if (delivery.writer.empty() || (delivery.path && delivery.path->empty()))
       throw CLI::ValidationError("--to", "takes WRITER or WRITER=PATH, not \"" + text + "\"");
-    if (!delivery.path && ++to_output > 1) throw CLI::ValidationError("--to", "one writer at most can have standard output: give the others a path");
+    if (!delivery.path && ++to_output > 1)
+      throw CLI::ValidationError("--to", "one writer at most can have standard output: give the others a path");
     arguments.deliveries.push_back(delivery);
   }
   if (arguments.deliveries.empty()) arguments.deliveries.push_back({"text", std::nullopt});
   arguments.color = raw.color == "always" ? Color::always : raw.color == "never" ? Color::never : Color::automatic;
   arguments.threads = static_cast<unsigned>(raw.threads);
+}
+
+/// Whether standard output was to have JSON: asked of a command line that could not be read as a whole.
+bool asks_for_json(int argc, char** argv) {
+  for (int i = 1; i < argc; ++i) {
+    const std::string_view word = argv[i];
+    if (word == "--to=json" || (word == "--to" && i + 1 < argc && std::string_view(argv[i + 1]) == "json")) return true;
+  }
+  return false;
+}
+
+/// Help and version where they were asked for; what is wrong with the command line otherwise.
+int stop(const CLI::App& app, const CLI::ParseError& error, bool as_json) {
+  const bool wrong = error.get_exit_code() != static_cast<int>(CLI::ExitCodes::Success);
+  if (wrong && as_json)
+    std::cout << report::make_error_document(
+        {{.code = "usage", .span = {}, .text = error.what(), .fault = Fault::usage}});
+  else
+    app.exit(error, std::cout, std::cerr);
+  return wrong ? 2 : 0;
 }
 
 }  // namespace
@@ -114,7 +151,7 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
     app.parse(argc, argv);
     take_apart(raw, arguments);
   } catch (const CLI::ParseError& error) {
-    exit_code = app.exit(error, std::cout, std::cerr) == 0 ? 0 : 2;
+    exit_code = stop(app, error, asks_for_json(argc, argv));
     return std::nullopt;
   }
   return arguments;

@@ -19,16 +19,16 @@ enum class Color { automatic, always, never };
 struct Arguments {
   enum class Verb { run, list, format };
   Verb verb = Verb::run;
-  std::string file;                       ///< run: a path, or "-" for standard input
-  std::vector<std::string> files;         ///< format: paths, or "-" alone for standard input
-  bool check_only = false;                ///< format: change nothing, say what would be
-  std::string what = "plugins", name;     ///< list: the sort of thing, and one of its names
+  std::string file;                    ///< run: a path, or "-" for standard input
+  std::vector<std::string> files;      ///< format: paths, or "-" alone for standard input
+  bool check_only = false;             ///< format: change nothing, say what would be
+  std::string what = "plugins", name;  ///< list: the sort of thing, and one of its names
   std::optional<std::string> variant, sweep;
   std::vector<std::pair<std::string, std::string>> settings;
   std::vector<std::string> at;
   bool as_written = false;
-  std::vector<Delivery> deliveries;       ///< never empty: `text` where none is given
-  unsigned threads = 0;                   ///< 0: as many as the machine has
+  std::vector<Delivery> deliveries;  ///< never empty: `text` where none is given
+  unsigned threads = 0;              ///< 0: as many as the machine has
   std::optional<std::string> plugins;
   bool no_plugins = false;
   std::vector<std::string> allow;
@@ -36,8 +36,8 @@ struct Arguments {
   Color color = Color::automatic;
 };
 
-/// Reads the command line. Where there is nothing to do (help, version, wrong use: 2), what was to be printed has been, and the result is empty with
-/// `exit_code` set.
+/// Reads the command line. Where there is nothing to do (help, version, wrong use: 2), what was to be printed has been,
+/// and the result is empty with `exit_code` set.
 std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code);
 
 }  // namespace wattfall::app

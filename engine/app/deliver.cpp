@@ -5,10 +5,11 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <cstdio>
+#include <csignal>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
+#include <utility>
 
 #include "grammar/nearest_name.hpp"
 
@@ -18,7 +19,8 @@ namespace {
 namespace fs = std::filesystem;
 
 Diagnostic unwritable(const std::string& path, const std::string& why) {
-  return {.code = "unwritable", .span = {}, .text = "`" + path + "` could not be written: " + why, .fault = Fault::file};
+  return {
+      .code = "unwritable", .span = {}, .text = "`" + path + "` could not be written: " + why, .fault = Fault::file};
 }
 
 /// Writes all of it to an open descriptor; the error's text where that fails.
@@ -48,21 +50,28 @@ std::string write_special(const fs::path& path, const std::string& text) {
   return why;
 }
 
-/// The new report under a name of its own beside the old one, then put in its place: a reader sees the one or the other.
+/// The new report under a name of its own beside the old one, then put in its place: a reader sees the one or the
+/// other.
 class Draft {
  public:
-  explicit Draft(const std::string& path) : path_(path) {
+  explicit Draft(const std::string& path) : asked_(path), path_(path) {
+    // Through symbolic links, to the file they stand for, be it there or not. A ring of links ends where it began to
+    // repeat.
     std::error_code error;
-    const fs::path real = fs::canonical(path_, error);
-    if (!error) path_ = real;  // through a symbolic link, to the file it stands for
+    for (int links = 0; links < 40 && fs::is_symlink(path_, error); ++links)
+      path_ = path_.parent_path() / fs::read_symlink(path_, error);
   }
   ~Draft() {
     if (!name_.empty()) ::unlink(name_.c_str());
   }
-  Draft(Draft&& other) noexcept : path_(std::move(other.path_)), name_(std::exchange(other.name_, {})) {}
+  Draft(Draft&& other) noexcept
+      : asked_(std::move(other.asked_)), path_(std::move(other.path_)), name_(std::exchange(other.name_, {})) {}
   Draft(const Draft&) = delete;
   Draft& operator=(const Draft&) = delete;
   Draft& operator=(Draft&&) = delete;
+
+  /// The path as the user gave it.
+  const std::string& asked() const { return asked_; }
 
   std::string write(const std::string& text) {
     if (::access(path_.c_str(), F_OK) == 0 && ::access(path_.c_str(), W_OK) != 0) return std::strerror(errno);
@@ -93,12 +102,46 @@ class Draft {
     return 0666 & ~mask;
   }
 
+  std::string asked_;
   fs::path path_;
-  std::string name_;
+  std::string name_;  ///< empty where there is no draft
 };
 
+/// While one of these lives, an interruption waits, so that no draft is left lying about.
+class Undisturbed {
+ public:
+  Undisturbed() {
+    sigset_t held;
+    sigemptyset(&held);
+    for (int signal : {SIGINT, SIGTERM, SIGHUP}) sigaddset(&held, signal);
+    ::sigprocmask(SIG_BLOCK, &held, &before_);
+  }
+  ~Undisturbed() { ::sigprocmask(SIG_SETMASK, &before_, nullptr); }
+  Undisturbed(const Undisturbed&) = delete;
+  Undisturbed& operator=(const Undisturbed&) = delete;
+
+ private:
+  sigset_t before_{};
+};
+
+/// All drafts are written before the first takes an old report's place.
+Diagnostics replace_files(const std::vector<Delivery>& deliveries, const std::vector<std::string>& reports) {
+  const Undisturbed while_drafts_lie_there;
+  std::vector<Draft> drafts;
+  for (std::size_t i = 0; i < deliveries.size(); ++i) {
+    if (!deliveries[i].path || is_special(*deliveries[i].path)) continue;
+    drafts.emplace_back(*deliveries[i].path);
+    if (const std::string why = drafts.back().write(reports[i]); !why.empty())
+      return {unwritable(*deliveries[i].path, why)};
+  }
+  for (Draft& draft : drafts)
+    if (const std::string why = draft.put(); !why.empty()) return {unwritable(draft.asked(), why)};
+  return {};
+}
+
 /// A writer's report as a text.
-std::string make_report(const sdk::Writer& writer, const std::string& document, bool color, sdk::Status& status, sdk::Failure& failure) {
+std::string make_report(const sdk::Writer& writer, const std::string& document, bool color, sdk::Status& status,
+                        sdk::Failure& failure) {
   std::string report;
   const sdk::Sink sink{&report, [](void* self, const char* bytes, std::size_t size) {
                          return sdk::guarded(nullptr, [&] { static_cast<std::string*>(self)->append(bytes, size); });
@@ -123,8 +166,11 @@ Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::R
   for (const Delivery& delivery : deliveries) {
     if (registry.find_writer(delivery.writer) != nullptr) continue;
     const std::string near = nearest_name(delivery.writer, names);
-    diagnostics.push_back({.code = "unknown-writer", .span = {}, .text = "no plugin brings a report writer `" + delivery.writer + "`",
-                           .expected = names.empty() ? "a plugin with report writers; none is there" : nearest_first(delivery.writer, names),
+    diagnostics.push_back({.code = "unknown-writer",
+                           .span = {},
+                           .text = "no plugin brings a report writer `" + delivery.writer + "`",
+                           .expected = names.empty() ? "a plugin with report writers; none is there"
+                                                     : nearest_first(delivery.writer, names),
                            .hint = near,
                            .fault = names.empty() ? Fault::file : Fault::usage});
   }
@@ -146,28 +192,28 @@ Diagnostics replace_file(const std::string& path, const std::string& text) {
   return {};
 }
 
-Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries, const host::Registry& registry, Color color) {
+Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries,
+                    const host::Registry& registry, Color color) {
   std::vector<std::string> reports;
   for (const Delivery& delivery : deliveries) {
     const sdk::Writer& writer = *registry.find_writer(delivery.writer);
     sdk::Status status = sdk::Status::ok;
     sdk::Failure failure{};
-    reports.push_back(make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), status, failure));
+    reports.push_back(
+        make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), status, failure));
     if (status != sdk::Status::ok)
-      return {{.code = "writer-failed", .span = {}, .text = "the report writer `" + delivery.writer + "` failed: " + failure.text, .fault = Fault::file}};
+      return {{.code = "writer-failed",
+               .span = {},
+               .text = "the report writer `" + delivery.writer + "` failed: " + failure.text,
+               .fault = Fault::file}};
   }
-  std::vector<Draft> drafts;
-  for (std::size_t i = 0; i < deliveries.size(); ++i) {
-    if (!deliveries[i].path || is_special(*deliveries[i].path)) continue;
-    drafts.emplace_back(*deliveries[i].path);
-    if (const std::string why = drafts.back().write(reports[i]); !why.empty()) return {unwritable(*deliveries[i].path, why)};
-  }
+  // Pipes and devices first: they may wait for a reader, and while there are drafts nothing should wait.
   for (std::size_t i = 0; i < deliveries.size(); ++i) {
     if (!deliveries[i].path || !is_special(*deliveries[i].path)) continue;
-    if (const std::string why = write_special(*deliveries[i].path, reports[i]); !why.empty()) return {unwritable(*deliveries[i].path, why)};
+    if (const std::string why = write_special(*deliveries[i].path, reports[i]); !why.empty())
+      return {unwritable(*deliveries[i].path, why)};
   }
-  for (Draft& draft : drafts)
-    if (const std::string why = draft.put(); !why.empty()) return {unwritable("the report", why)};
+  if (Diagnostics wrong = replace_files(deliveries, reports); !wrong.empty()) return wrong;
   for (std::size_t i = 0; i < deliveries.size(); ++i)
     if (!deliveries[i].path) return print(reports[i]);
   return {};

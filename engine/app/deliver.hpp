@@ -1,4 +1,5 @@
-// Reports leave the program here: to standard output, or to files that are replaced whole or not at all. Private to the program.
+// Reports leave the program here: to standard output, or to files that are replaced whole or not at all. Private to the
+// program.
 #pragma once
 
 #include <string>
@@ -12,8 +13,10 @@ namespace wattfall::app {
 /// Whether to colour what goes to the stream with this descriptor.
 bool wants_color(Color color, int descriptor);
 
-/// Writes every delivery: all reports are made before the first is let out, so a writer that fails leaves every old file as it was.
-Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries, const host::Registry& registry, Color color);
+/// Writes every delivery: all reports are made before the first is let out, so a writer that fails leaves every old
+/// file as it was.
+Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries,
+                    const host::Registry& registry, Color color);
 
 /// Unknown writers among the deliveries, as wrong use of the command.
 Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::Registry& registry);

@@ -38,14 +38,17 @@ std::string table(const std::vector<Row>& rows) {
   return text;
 }
 
-std::string brought_by(const host::Registry& registry, std::size_t plugin) { return registry.plugins[plugin].name; }
+std::string brought_by(const host::Registry& registry, std::size_t plugin) {
+  return registry.plugins[plugin].name;
+}
 
 std::string plugins(const host::Registry& registry) {
   std::vector<Row> rows{{"plugin", "version", "brings", "from"}};
   for (std::size_t p = 0; p < registry.plugins.size(); ++p) {
     std::string brings;
     const auto count = [&](const auto& entries, const char* one, const char* several) {
-      const auto found = std::count_if(entries.begin(), entries.end(), [p](const auto& entry) { return entry.plugin == p; });
+      const auto found =
+          std::count_if(entries.begin(), entries.end(), [p](const auto& entry) { return entry.plugin == p; });
       if (found > 0) brings += fmt::format("{}{} {}", brings.empty() ? "" : ", ", found, found == 1 ? one : several);
     };
     count(registry.kinds, "kind", "kinds");
@@ -60,15 +63,18 @@ std::string plugins(const host::Registry& registry) {
 
 std::string kinds(const design::Catalog& catalog) {
   std::vector<Row> rows{{"kind", "stands", "what it is", "brought by"}};
-  for (const design::KindInfo& kind : catalog.kinds()) rows.push_back({kind.name, kind.places_text, kind.meaning, kind.brought_by});
+  for (const design::KindInfo& kind : catalog.kinds())
+    rows.push_back({kind.name, kind.places_text, kind.meaning, kind.brought_by});
   return table(rows);
 }
 
 std::string one_kind(const design::KindInfo& kind) {
-  std::string text = fmt::format("{} NAME {} : ...\n{} (brought by {})\n\n", kind.name, kind.places_text, kind.meaning, kind.brought_by);
+  std::string text = fmt::format("{} NAME {} : ...\n{} (brought by {})\n\n", kind.name, kind.places_text, kind.meaning,
+                                 kind.brought_by);
   std::vector<Row> rows{{"property", "written", "default", "meaning"}};
   for (const design::PropertyInfo& property : kind.properties)
-    rows.push_back({property.name + (property.main ? " (main)" : ""), property.form, property.fallback, property.meaning});
+    rows.push_back(
+        {property.name + (property.main ? " (main)" : ""), property.form, property.fallback, property.meaning});
   return text + table(rows);
 }
 
@@ -82,56 +88,68 @@ std::string cables(const host::Registry& registry) {
     sdk::Failure failure{};
     const double hertz = 10e6;
     sdk::Complex gamma{}, impedance{};
-    const bool fitted = model != nullptr && model->fit(model->self, &data, &k1, &k2, &worst, &failure) == sdk::Status::ok &&
-                        model->propagate(model->self, &data, k1, k2, &hertz, 1, &gamma, &impedance, &failure) == sdk::Status::ok;
+    const bool fitted =
+        model != nullptr && model->fit(model->self, &data, &k1, &k2, &worst, &failure) == sdk::Status::ok &&
+        model->propagate(model->self, &data, k1, k2, &hertz, 1, &gamma, &impedance, &failure) == sdk::Status::ok;
     // 20 lg e: decibels in a neper.
     rows.push_back({cable.name, fmt::format("{:g}", cable.impedance_ohm), fmt::format("{:g}", cable.velocity),
-                    fitted ? fmt::format("{:.2f}", 868.588963806504 * gamma.re) : "?", cable.meaning, brought_by(registry, entry.plugin)});
+                    fitted ? fmt::format("{:.2f}", 868.588963806504 * gamma.re) : "?", cable.meaning,
+                    brought_by(registry, entry.plugin)});
   }
   return table(rows);
 }
 
 std::string one_cable(const sdk::Cable& cable, const host::Registry& registry) {
-  std::string text = fmt::format("{}: {}\n{:g} ohm, velocity {:g}\n", cable.name, cable.meaning, cable.impedance_ohm, cable.velocity);
+  std::string text =
+      fmt::format("{}: {}\n{:g} ohm, velocity {:g}\n", cable.name, cable.meaning, cable.impedance_ohm, cable.velocity);
   if (cable.limit_volts_peak > 0.0) text += fmt::format("limit {:g} V peak\n", cable.limit_volts_peak);
   text += fmt::format("figures: {}\n\n", cable.origin);
   std::vector<Row> rows{{"frequency", "matched loss"}};
   for (std::size_t i = 0; i < cable.loss_count; ++i)
-    rows.push_back({spell({cable.losses[i].frequency_hz, dimension::frequency}), fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m)});
+    rows.push_back({spell({cable.losses[i].frequency_hz, dimension::frequency}),
+                    fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m)});
   text += table(rows);
   const sdk::LineModel* model = registry.find_line_model();
   const sdk::LineData data{{cable.impedance_ohm, 0.0}, cable.velocity, cable.losses, cable.loss_count};
   double k1 = 0.0, k2 = 0.0, worst = 0.0;
   sdk::Failure failure{};
   if (model != nullptr && model->fit(model->self, &data, &k1, &k2, &worst, &failure) == sdk::Status::ok)
-    text += fmt::format("\nfitted by {}: dB/m = {:.4g} sqrt(f/Hz) + {:.4g} f/Hz; at worst {:.2g} % from the table\n", model->name, k1, k2, 100.0 * worst);
+    text += fmt::format("\nfitted by {}: dB/m = {:.4g} sqrt(f/Hz) + {:.4g} f/Hz; at worst {:.2g} % from the table\n",
+                        model->name, k1, k2, 100.0 * worst);
   return text;
 }
 
 std::string figures() {
   std::vector<Row> rows{{"figure", "of a", "unit", "meaning"}};
-  for (const design::FigureInfo& figure : design::figures()) rows.push_back({figure.words, figure.operand, figure.unit, figure.meaning});
+  for (const design::FigureInfo& figure : design::figures())
+    rows.push_back({figure.words, figure.operand, figure.unit, figure.meaning});
   return table(rows);
 }
 
 std::string units() {
   std::vector<Row> rows{{"unit", "measures"}};
-  for (const char* symbol : {"Hz", "kHz", "MHz", "GHz", "F", "uF", "nF", "pF", "H", "mH", "uH", "nH", "ohm", "kohm", "Mohm", "S", "V", "kV", "A", "mA",
-                             "W", "mW", "kW", "dBm", "dB", "dB/m", "dB/100m", "dB/100ft", "pF/m", "m", "cm", "mm", "km", "ft", "in", "s", "ns", "us",
-                             "deg", "°", "%", "turns"})
+  for (const char* symbol :
+       {"Hz",   "kHz", "MHz", "GHz", "F",  "uF", "nF", "pF", "H",  "mH",  "uH",  "nH",   "ohm",     "kohm",
+        "Mohm", "S",   "V",   "kV",  "A",  "mA", "W",  "mW", "kW", "dBm", "dB",  "dB/m", "dB/100m", "dB/100ft",
+        "pF/m", "m",   "cm",  "mm",  "km", "ft", "in", "s",  "ns", "us",  "deg", "°",    "%",       "turns"})
     if (const auto unit = find_unit(symbol)) rows.push_back({symbol, describe(unit->dim)});
   return table(rows) + "\nprefixes f p n u (or µ) m c (of metres alone) k M G; the case of letters counts\n";
 }
 
 std::string writers(const host::Registry& registry) {
   std::vector<Row> rows{{"writer", "what it writes", "brought by"}};
-  for (const auto& entry : registry.writers) rows.push_back({entry.thing->name, entry.thing->meaning, brought_by(registry, entry.plugin)});
+  for (const auto& entry : registry.writers)
+    rows.push_back({entry.thing->name, entry.thing->meaning, brought_by(registry, entry.plugin)});
   return table(rows);
 }
 
 Diagnostic unknown(const std::string& sort, const std::string& name, const std::vector<std::string>& known) {
-  return {.code = "unknown-name", .span = {}, .text = "there is no " + sort + " `" + name + "`", .expected = nearest_first(name, known),
-          .hint = nearest_name(name, known), .fault = Fault::usage};
+  return {.code = "unknown-name",
+          .span = {},
+          .text = "there is no " + sort + " `" + name + "`",
+          .expected = nearest_first(name, known),
+          .hint = nearest_name(name, known),
+          .fault = Fault::usage};
 }
 
 }  // namespace

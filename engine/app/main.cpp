@@ -1,6 +1,7 @@
 // The program: arguments, plugins, verb, exit code.
 #include <unistd.h>
 
+#include <algorithm>
 #include <csignal>
 #include <cstdlib>
 #include <exception>
@@ -8,6 +9,7 @@
 #include <sstream>
 
 #include "deliver.hpp"
+#include "report/document.hpp"
 #include "verbs.hpp"
 
 namespace wattfall::app {
@@ -45,9 +47,10 @@ host::PluginSearch where_to_look(const Arguments& arguments) {
 /// A folder named on the command line that is not there is an error; a plugin that does not fit is said, and left out.
 int say_troubles(const Arguments& arguments, const host::Plugins& plugins) {
   Diagnostics grave, light;
-  for (const Diagnostic& trouble : plugins.troubles()) (trouble.code == "plugin-folder" ? grave : light).push_back(trouble);
+  for (const Diagnostic& trouble : plugins.troubles())
+    (trouble.code == "plugin-folder" ? grave : light).push_back(trouble);
   if (!light.empty() && !arguments.quiet) say(light, arguments.color);
-  return grave.empty() ? 0 : say(grave, arguments.color);
+  return grave.empty() ? 0 : refuse(arguments.deliveries, grave, arguments.color);
 }
 
 int program(int argc, char** argv) {
@@ -57,9 +60,12 @@ int program(int argc, char** argv) {
   const host::Plugins plugins = host::load_plugins(where_to_look(*arguments));
   if (const int trouble = say_troubles(*arguments, plugins); trouble != 0) return trouble;
   switch (arguments->verb) {
-    case Arguments::Verb::run: return run_verb(*arguments, plugins);
-    case Arguments::Verb::list: return list_verb(*arguments, plugins);
-    case Arguments::Verb::format: return format_verb(*arguments, plugins);
+    case Arguments::Verb::run:
+      return run_verb(*arguments, plugins);
+    case Arguments::Verb::list:
+      return list_verb(*arguments, plugins);
+    case Arguments::Verb::format:
+      return format_verb(*arguments, plugins);
   }
   return 2;
 }
@@ -68,6 +74,15 @@ int program(int argc, char** argv) {
 
 int say(const Diagnostics& diagnostics, Color color) {
   std::cerr << render(diagnostics, wants_color(color, STDERR_FILENO));
+  return exit_code(diagnostics);
+}
+
+int refuse(const std::vector<Delivery>& deliveries, const Diagnostics& diagnostics, Color color) {
+  const bool as_json = std::any_of(deliveries.begin(), deliveries.end(), [](const Delivery& delivery) {
+    return delivery.writer == "json" && !delivery.path;
+  });
+  // Where standard output itself is what failed, standard error still has it.
+  if (!as_json || !print(report::make_error_document(diagnostics)).empty()) return say(diagnostics, color);
   return exit_code(diagnostics);
 }
 

@@ -5,13 +5,10 @@
 #include <cstring>
 #include <fstream>
 #include <iostream>
-#include <iterator>
-#include <sstream>
 #include <thread>
 
 #include "deliver.hpp"
 #include "engine/run.hpp"
-#include "report/document.hpp"
 #include "verbs.hpp"
 
 namespace wattfall::app {
@@ -30,16 +27,26 @@ Result<SourcePtr> read_text(const std::string& file) {
   if (file != "-") {
     std::error_code error;
     if (fs::is_directory(file, error))
-      return {.diagnostics = {{.code = "unreadable", .span = {}, .text = "`" + file + "` is a folder", .expected = "a feed file", .fault = Fault::file}}};
+      return {.diagnostics = {{.code = "unreadable",
+                               .span = {},
+                               .text = "`" + file + "` is a folder",
+                               .expected = "a feed file",
+                               .fault = Fault::file}}};
     errno = 0;
     stream.open(file, std::ios::binary);
     if (!stream)
-      return {.diagnostics = {{.code = "unreadable", .span = {}, .text = "`" + file + "` could not be read: " + std::strerror(errno), .fault = Fault::file}}};
+      return {.diagnostics = {{.code = "unreadable",
+                               .span = {},
+                               .text = "`" + file + "` could not be read: " + std::strerror(errno),
+                               .fault = Fault::file}}};
   }
   std::istream& input = file == "-" ? std::cin : stream;
   input.read(text.data(), static_cast<std::streamsize>(text.size()));
   if (input.bad())
-    return {.diagnostics = {{.code = "unreadable", .span = {}, .text = "`" + file + "` could not be read to its end", .fault = Fault::file}}};
+    return {.diagnostics = {{.code = "unreadable",
+                             .span = {},
+                             .text = "`" + file + "` could not be read to its end",
+                             .fault = Fault::file}}};
   text.resize(static_cast<std::size_t>(input.gcount()));
   return {.value = std::make_shared<const Source>(file, std::move(text))};
 }
@@ -60,33 +67,21 @@ RunOptions options_of(const Arguments& arguments) {
   return options;
 }
 
-bool json_to_output(const Arguments& arguments) {
-  for (const Delivery& delivery : arguments.deliveries)
-    if (delivery.writer == "json" && !delivery.path) return true;
-  return false;
-}
-
-/// Nothing was solved: the diagnostics go out, as JSON where that was asked for on standard output.
-int refuse(const Arguments& arguments, const Diagnostics& diagnostics) {
-  if (!json_to_output(arguments)) return say(diagnostics, arguments.color);
-  print(report::make_error_document(diagnostics));
-  return exit_code(diagnostics);
-}
-
 }  // namespace
 
 int run_verb(const Arguments& arguments, const host::Plugins& plugins) {
   const host::Registry& registry = plugins.registry();
-  if (Diagnostics wrong = check_writers(arguments.deliveries, registry); !wrong.empty()) return refuse(arguments, wrong);
+  if (Diagnostics wrong = check_writers(arguments.deliveries, registry); !wrong.empty())
+    return refuse(arguments.deliveries, wrong, arguments.color);
 
   const Result<SourcePtr> text = read_text(arguments.file);
-  if (!text.value) return refuse(arguments, text.diagnostics);
+  if (!text.value) return refuse(arguments.deliveries, text.diagnostics, arguments.color);
 
   const Outcome outcome = run(*text.value, registry, options_of(arguments));
-  if (!outcome.diagnostics.empty()) return refuse(arguments, outcome.diagnostics);
+  if (!outcome.diagnostics.empty()) return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
 
   if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color); !wrong.empty())
-    return say(wrong, arguments.color);
+    return refuse(arguments.deliveries, wrong, arguments.color);
   return outcome.requirements_met ? 0 : 1;
 }
 

@@ -19,4 +19,8 @@ Result<SourcePtr> read_text(const std::string& file);
 /// Diagnostics on standard error; gives their exit code.
 int say(const Diagnostics& diagnostics, Color color);
 
+/// What stands in place of the reports where there are none: the diagnostics on standard error or, where standard
+/// output was to have JSON, as JSON there. Gives their exit code.
+int refuse(const std::vector<Delivery>& deliveries, const Diagnostics& diagnostics, Color color);
+
 }  // namespace wattfall::app
