@@ -131,7 +131,6 @@ class Draft {
   std::string_view rest(std::uint32_t from) const { return text_.substr(from, end_ - from); }
   std::uint32_t skip_blanks(std::uint32_t at) const;
   Span token_at(std::uint32_t at) const;
-  char before(std::uint32_t at) const;
   Span at_end() const { return {source_, end_, end_}; }
 
   void check_name(Span span) const;
@@ -169,6 +168,7 @@ class Draft {
 
   // The number being read.
   Span real_, imaginary_;
+  std::uint32_t before_ = 0;  ///< where the token before it ended, operators not counted
   char imaginary_sign_ = '+';
   std::optional<Unit> unit_;
   std::string_view unit_text_;

@@ -79,17 +79,13 @@ std::string likely_word(std::string_view found, const Wanted& wanted) {
 
 }  // namespace
 
+/// Past blanks; in brackets also past line ends and comments, which mean as much there.
 std::uint32_t Draft::skip_blanks(std::uint32_t at) const {
-  while (at < end_ && is_blank(text_[at])) ++at;
-  return at;
-}
-
-/// The character before `at`, blanks and line ends left out; a line end at the statement's start.
-char Draft::before(std::uint32_t at) const {
-  while (at > begin_) {
-    if (!is_space(text_[--at])) return text_[at];
+  for (; at < end_; ++at) {
+    if (text_[at] == '#') at = static_cast<std::uint32_t>(std::min<std::size_t>(text_.find('\n', at), end_ - 1));
+    if (!is_space(text_[at])) return at;
   }
-  return '\n';
+  return at;
 }
 
 Span Draft::token_at(std::uint32_t at) const {

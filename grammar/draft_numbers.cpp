@@ -120,6 +120,7 @@ void Draft::real_part(Span span) {
   check_number_end(span);
   check_decimal_comma(span);
   real_ = span;
+  before_ = last_;
   imaginary_ = {};
   unit_.reset();
   unit_text_ = {};
@@ -286,11 +287,12 @@ void Draft::settle_sign_of_impedance(Span& span) {
   const std::size_t signs = pending_.size() - factors_.back();
   std::uint32_t begin = span.begin;
   bool clear = signs == 0;
+  const bool operated = !operators_.empty() && operators_.back().begin >= before_;
   if (signs == 1 && pending_.back().text() != "^") {
     begin = pending_.back().begin;
-    clear = std::string_view("+-*/^").find(before(begin)) == std::string_view::npos;
+    clear = !operated;
   } else if (signs == 0) {
-    clear = std::string_view("-*/^").find(before(begin)) == std::string_view::npos;
+    clear = !operated || operators_.back().text() == "+";
   }
   const std::uint32_t after = skip_blanks(span.end);
   if (after < end_ && std::string_view("*/^").find(text_[after]) != std::string_view::npos) clear = false;

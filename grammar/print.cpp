@@ -116,7 +116,7 @@ std::vector<Line> lines_as_written(const Item& item) {
     const std::size_t end = std::min(text.find('\n'), text.size());
     std::string line = std::exchange(indent, {}) + std::string(text.substr(0, end));
     while (!line.empty() && is_space(line.back())) line.pop_back();
-    lines.push_back({std::move(line)});
+    if (!line.empty()) lines.push_back({std::move(line)});
     if (end == text.size()) return lines;
     text.remove_prefix(end + 1);
   }
@@ -141,18 +141,18 @@ bool is_part(const Item& item) {
   return item.kind == Item::Kind::statement && std::holds_alternative<syntax::Part>(item.statement->what);
 }
 
-/// Past the items that stand with the one at `first` without an empty line between, as far as `belongs` holds.
-template <class Belongs>
-std::size_t past_group(const std::vector<Item>& items, std::size_t first, Belongs belongs) {
-  if (!belongs(items[first])) return first + 1;
+/// Past the items that stand with the one at `first` without an empty line between, as far as neighbours fit together.
+template <class Together>
+std::size_t past_group(const std::vector<Item>& items, std::size_t first, Together together) {
   std::size_t past = first + 1;
-  while (past < items.size() && belongs(items[past]) && !items[past].blank_before) ++past;
+  while (past < items.size() && !items[past].blank_before && together(items[past - 1], items[past])) ++past;
   return past;
 }
 
 void align_groups_of_parts(std::vector<Item>& items) {
   for (std::size_t first = 0; first < items.size();) {
-    const std::size_t past = past_group(items, first, is_part);
+    const std::size_t past =
+        past_group(items, first, [](const Item& l, const Item& r) { return is_part(l) && is_part(r); });
     std::vector<std::vector<Token>*> group;
     for (std::size_t i = first; i < past; ++i) {
       if (is_part(items[i])) group.push_back(&items[i].tokens);
@@ -183,11 +183,16 @@ void put_line(std::string& text, const Line& line, std::size_t column) {
   text += '\n';
 }
 
+/// Statements of one sort, a line each: their comments form a column. Longer ones have a column of their own.
+bool share_column(const Item& left, const Item& right) {
+  const auto fits = [](const Item& item) { return item.kind == Item::Kind::statement && item.lines.size() == 1; };
+  return fits(left) && fits(right) && left.statement->what.index() == right.statement->what.index();
+}
+
 std::string put_together(const std::vector<Item>& items) {
   std::string text;
-  const auto is_statement = [](const Item& item) { return item.kind == Item::Kind::statement; };
   for (std::size_t first = 0; first < items.size();) {
-    const std::size_t past = past_group(items, first, is_statement);
+    const std::size_t past = past_group(items, first, share_column);
     const std::size_t column = comment_column(items, first, past);
     for (; first < past; ++first) {
       if (items[first].blank_before) text += '\n';

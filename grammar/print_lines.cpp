@@ -12,6 +12,8 @@ using Kind = Token::Kind;
 
 /// Wider cells than this do not widen their column: one long name should not push its neighbours off the page.
 constexpr std::size_t widest_cell = 40;
+/// Kind, name and four places: more are never read as a table.
+constexpr std::size_t most_columns = 6;
 
 // --- Columns ---
 
@@ -56,21 +58,30 @@ std::size_t width_of(const std::vector<Token>& tokens, std::size_t begin, std::s
 struct Row {
   std::vector<Token>* tokens;
   Cells cells;
+  bool wide = false;  ///< a cell is too wide for its column: what follows it is not aligned
+
+  /// The first token behind the cell; none where nothing is to be aligned there.
+  std::optional<std::size_t> past(std::size_t cell) const {
+    const std::size_t count = cells.begins.size();
+    if (wide || cell >= count || (cell + 1 == count && !cells.colon)) return std::nullopt;
+    return cell + 1 < count ? cells.begins[cell + 1] : cells.end;
+  }
 };
 
-/// Makes the tokens `at(row)` of all rows begin in one column; rows that have none are left alone.
-template <class At>
-void align(std::vector<Row>& rows, std::size_t most, At at) {
+/// Makes what follows the cells begin in one column. The colon follows the last cell, whichever that is.
+template <class CellOf>
+void align(std::vector<Row>& rows, CellOf cell_of) {
   std::size_t widest = 0;
-  for (const Row& row : rows) {
-    const std::optional<std::size_t> next = at(row);
-    const std::size_t width = next ? width_of(*row.tokens, 0, *next) : 0;
-    if (width <= most) widest = std::max(widest, width);
+  for (Row& row : rows) {
+    const std::size_t cell = cell_of(row);
+    const std::optional<std::size_t> past = row.past(cell);
+    if (!past) continue;
+    row.wide = width_of(*row.tokens, row.cells.begins[cell], *past) > widest_cell;
+    if (!row.wide) widest = std::max(widest, width_of(*row.tokens, 0, *past));
   }
   for (Row& row : rows) {
-    const std::optional<std::size_t> next = at(row);
-    const std::size_t width = next ? width_of(*row.tokens, 0, *next) : widest;
-    if (width < widest) (*row.tokens)[*next].pad = widest - width;
+    const std::optional<std::size_t> past = row.past(cell_of(row));
+    if (past) (*row.tokens)[*past].pad = widest - width_of(*row.tokens, 0, *past);
   }
 }
 
@@ -85,17 +96,11 @@ void align_columns(const std::vector<std::vector<Token>*>& parts) {
     columns = std::max(columns, cells->begins.size());
     rows.push_back({tokens, *std::move(cells)});
   }
-  columns = std::min<std::size_t>(columns, 6);  // kind, name and four places: more are never read as a table
-  for (std::size_t column = 1; column < columns; ++column) {
-    align(rows, column * widest_cell, [column](const Row& row) -> std::optional<std::size_t> {
-      if (column >= row.cells.begins.size()) return std::nullopt;
-      return row.cells.begins[column];
-    });
+  columns = std::min(columns, most_columns);
+  for (std::size_t cell = 0; cell + 1 < columns; ++cell) {
+    align(rows, [cell](const Row& row) { return cell + 1 < row.cells.begins.size() ? cell : row.cells.begins.size(); });
   }
-  align(rows, 2 * widest_cell, [](const Row& row) -> std::optional<std::size_t> {
-    if (!row.cells.colon) return std::nullopt;
-    return row.cells.end;
-  });
+  align(rows, [](const Row& row) { return row.cells.begins.size() - 1; });
 }
 
 // --- Breaks ---

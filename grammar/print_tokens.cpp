@@ -301,7 +301,8 @@ class Lexer {
 
   std::uint32_t past_name() const {
     std::uint32_t at = at_;
-    while (at < end_ && (is_word(text_[at]) || text_[at] == '.')) ++at;
+    const auto dot = [this](std::uint32_t i) { return text_[i] == '.' && i + 1 < end_ && is_letter(text_[i + 1]); };
+    while (at < end_ && (is_word(text_[at]) || dot(at))) ++at;
     return at;
   }
 
