@@ -1,0 +1,212 @@
+// contract.md: a report is written whole or not at all; pipes and devices are written to as they are.
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cctype>
+
+#include "cabin.hpp"
+
+using namespace app_tests;
+
+namespace fs = std::filesystem;
+
+namespace {
+
+/// Whether `path` now has a text report of its own.
+bool has_report(const fs::path& path) {
+  return read_file(path).find("VERDICT") != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("several writers at once, each to its file and one to standard output") {
+  const Scratch scratch;
+  const Ran ran =
+      program({"run", "-", "--to", "text", "--to", "json=r.json", "--to", "csv=r.csv", "--to", "text=r.txt"},
+              {.folder = scratch.path(), .input = matched});
+  CHECK(ran.code == 0);
+  CHECK(ran.err.empty());
+  CHECK(scratch.listing() == "r.csv\nr.json\nr.txt\n");
+  CHECK(read_file(scratch / "r.txt") == ran.out);
+  CHECK(json::parse(read_file(scratch / "r.json"))["schema"] == 1);
+  CHECK(read_file(scratch / "r.csv") == program({"run", "-", "--to", "csv"}, {.input = matched}).out);
+}
+
+TEST_CASE("with every report in a file, standard output is empty") {
+  const Scratch scratch;
+  const Ran ran = program({"run", "-", "--to", "text=r"}, {.folder = scratch.path(), .input = mismatched});
+  CHECK(ran.code == 1);
+  CHECK(ran.out.empty());
+  CHECK(has_report(scratch / "r"));
+}
+
+TEST_CASE("an old report is replaced, and keeps its permissions") {
+  const Scratch scratch;
+  const std::string path = scratch.write("r", "the old one, which is longer than nothing\n");
+  ::chmod(path.c_str(), 0640);
+  CHECK(program({"run", "-", "--to", "text=" + path}, {.input = matched}).code == 0);
+  CHECK(has_report(path));
+  CHECK(read_file(path).find("the old one") == std::string::npos);
+  struct stat now {};
+  ::stat(path.c_str(), &now);
+  CHECK((now.st_mode & 07777) == 0640);
+  CHECK(scratch.listing() == "r\n");
+}
+
+TEST_CASE("a new report has the permissions of any new file") {
+  const Scratch scratch;
+  CHECK(shell("umask 027; \"$WATTFALL\" run - --to text=r", {.folder = scratch.path(), .input = matched}).code == 0);
+  struct stat now {};
+  ::stat((scratch / "r").c_str(), &now);
+  CHECK((now.st_mode & 07777) == 0640);
+}
+
+TEST_CASE("a report that cannot be written is 5, named, and no other report is touched") {
+  const Scratch scratch;
+  const std::string old = scratch.write("old", "the old one\n");
+  scratch.write("file", "");
+  for (const std::string bad : {"nowhere/r", "file/r", "/proc/r", "/dev/full", "."}) {
+    CAPTURE(bad);
+    const Ran ran = program({"run", "-", "--to", "text", "--to", "csv=old", "--to", "json=" + bad},
+                            {.folder = scratch.path(), .input = matched});
+    CHECK(refused(ran, 5));
+    CHECK(ran.err.find("`" + bad + "` could not be written") != std::string::npos);
+    CHECK(read_file(old) == "the old one\n");
+    CHECK(scratch.listing() == "file\nold\n");
+  }
+}
+
+TEST_CASE("a read-only report stays as it is") {
+  const Scratch scratch;
+  const std::string path = scratch.write("r", "the old one\n");
+  ::chmod(path.c_str(), 0400);
+  if (::access(path.c_str(), W_OK) == 0) {
+    WARN("skipped: root may write everything");
+    return;
+  }
+  CHECK(refused(program({"run", "-", "--to", "text=" + path}, {.input = matched}), 5));
+  CHECK(read_file(path) == "the old one\n");
+}
+
+TEST_CASE("a disk that is full leaves the old report, and no draft") {
+  // As much as a file may grow, a limit on its size can stand for a full disk; a report of 50 points is longer than 4
+  // blocks.
+  const Scratch scratch;
+  scratch.write("r", "the old one\n");
+  const Ran ran =
+      shell("trap '' XFSZ; ulimit -f 4; \"$WATTFALL\" run - --sweep '7 MHz to 7.2 MHz, 200 points' --to json=r",
+            {.folder = scratch.path(), .input = matched});
+  CAPTURE(ran.err);
+  CHECK(ran.code == 5);
+  CHECK(ran.err.find("`r` could not be written") != std::string::npos);
+  CHECK(read_file(scratch / "r") == "the old one\n");
+  CHECK(scratch.listing() == "r\n");
+}
+
+TEST_CASE("an interrupted or terminated program leaves the old report, and no draft") {
+  const Scratch scratch;
+  scratch.write("r", "the old one\n");
+  scratch.write("matched.feed", matched);
+  for (const std::string signal : {"INT", "TERM"}) {
+    // It waits for a reader of the FIFO until it is stopped.
+    const Ran ran = shell(
+        "rm -f pipe; mkfifo pipe; \"$WATTFALL\" run matched.feed --to text=r --to csv=pipe & child=$!; sleep 1; kill "
+        "-" +
+            signal + " $child; wait $child",
+        {.folder = scratch.path()});
+    CAPTURE(signal, ran.code, ran.err);
+    CHECK(ran.code != 0);
+    CHECK(read_file(scratch / "r") == "the old one\n");
+    CHECK(scratch.listing() == "matched.feed\npipe\nr\n");
+  }
+}
+
+TEST_CASE("through a symbolic link the file it stands for is replaced, and the link stays") {
+  const Scratch scratch;
+  scratch.write("deep/target", "the old one\n");
+  fs::create_symlink("deep/target", scratch / "link");
+  fs::create_symlink("link", scratch / "again");
+  CHECK(program({"run", "-", "--to", "text=again"}, {.folder = scratch.path(), .input = matched}).code == 0);
+  CHECK(fs::is_symlink(scratch / "again"));
+  CHECK(fs::is_symlink(scratch / "link"));
+  CHECK(has_report(scratch / "deep/target"));
+  CHECK(scratch.listing() == "again\ndeep\ndeep/target\nlink\n");
+}
+
+TEST_CASE("through a symbolic link to nothing the file it stands for is made") {
+  const Scratch scratch;
+  fs::create_symlink("target", scratch / "link");
+  CHECK(program({"run", "-", "--to", "text=link"}, {.folder = scratch.path(), .input = matched}).code == 0);
+  CHECK(fs::is_symlink(scratch / "link"));
+  CHECK(has_report(scratch / "target"));
+}
+
+TEST_CASE("/dev/null is written to, not replaced") {
+  const Ran ran = program({"run", "-", "--to", "text=/dev/null"}, {.input = matched});
+  CHECK(ran.code == 0);
+  CHECK(ran.out.empty());
+  CHECK(fs::is_character_file("/dev/null"));
+}
+
+TEST_CASE("a FIFO is written to, not replaced") {
+  const Scratch scratch;
+  const Ran ran = shell("mkfifo pipe; cat pipe & \"$WATTFALL\" run - --to text=pipe; code=$?; wait; exit $code",
+                        {.folder = scratch.path(), .input = matched});
+  CHECK(ran.code == 0);
+  CHECK(ran.out.find("VERDICT") != std::string::npos);
+  CHECK(fs::is_fifo(scratch / "pipe"));
+}
+
+TEST_CASE("a closed pipe ends the program quietly") {
+  const Scratch scratch;
+  scratch.write("matched.feed", matched);
+  // Far more than a pipe holds, so that the writer meets its end.
+  const Ran ran = shell("\"$WATTFALL\" run matched.feed --sweep '7 MHz to 7.2 MHz, 20000 points' --to csv | head -1",
+                        {.folder = scratch.path()});
+  CHECK(ran.code == 0);
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 1);
+  CHECK(ran.err.empty());
+}
+
+TEST_CASE("a full or closed standard output is 5, and said") {
+  const Scratch scratch;
+  scratch.write("matched.feed", matched);
+  scratch.write("mistaken.feed", mistaken);
+  for (const std::string where : {"> /dev/full", ">&-"}) {
+    const Ran ran = shell("\"$WATTFALL\" run matched.feed " + where, {.folder = scratch.path()});
+    CAPTURE(where, ran.err);
+    CHECK(refused(ran, 5));
+    CHECK(ran.err.find("standard output") != std::string::npos);
+    // Errors that were to be JSON there are not lost.
+    CHECK(shell("\"$WATTFALL\" run mistaken.feed --to json " + where, {.folder = scratch.path()})
+              .err.find("unknown-unit") != std::string::npos);
+  }
+}
+
+TEST_CASE("a number that does not exist is null in JSON, and no writer prints it as one") {
+  const std::string open =
+      "source rig at desk : 100 W, 50 ohm\n"
+      "load   wires at desk : j50 ohm\n"
+      "plane  there at desk\n"
+      "sweep at [7 MHz]\n"
+      "require swr at desk below 1.5\n"
+      "require total loss below 3 dB\n";
+  const Ran ran = program({"run", "-", "--to", "json"}, {.input = open});
+  CAPTURE(ran.err);
+  CHECK(ran.code == 1);
+  const json report = json::parse(ran.out);
+  CHECK(report["variants"][0]["sources"][0]["swr"][0].is_null());
+  CHECK(report["variants"][0]["totals"]["total_loss_db"][0].is_null());
+  CHECK(report["variants"][0]["planes"][0]["swr"][0].is_null());
+  for (const std::string writer : {"json", "text", "csv"}) {
+    std::string text = program({"run", "-", "--to", writer}, {.input = open}).out;
+    for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    CAPTURE(writer, text);
+    CHECK(!text.empty());
+    CHECK(text.find("nan") == std::string::npos);
+    CHECK(text.find("1e+308") == std::string::npos);
+    if (writer == "csv") CHECK(text.find("inf") == std::string::npos);
+  }
+}
