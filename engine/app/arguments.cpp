@@ -2,9 +2,11 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <algorithm>
 #include <iostream>
 #include <string_view>
 
+#include "grammar/nearest_name.hpp"
 #include "report/document.hpp"
 
 namespace wattfall::app {
@@ -92,12 +94,20 @@ void add_format(CLI::App& app, Arguments& arguments, Raw& raw) {
   });
 }
 
+/// `text` without blanks at either end.
+std::string trimmed(const std::string& text) {
+  const std::size_t begin = text.find_first_not_of(' ');
+  return begin == std::string::npos ? "" : text.substr(begin, text.find_last_not_of(' ') + 1 - begin);
+}
+
 void take_apart(const Raw& raw, Arguments& arguments) {
   for (const std::string& text : raw.settings) {
     const std::size_t equals = text.find('=');
-    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
+    const std::string name = trimmed(text.substr(0, equals));
+    const std::string value = equals == std::string::npos ? "" : trimmed(text.substr(equals + 1));
+    if (name.empty() || value.empty())
       throw CLI::ValidationError("--set", "takes NAME=VALUE, such as run=30m, not \"" + text + "\"");
-    arguments.settings.emplace_back(text.substr(0, equals), text.substr(equals + 1));
+    arguments.settings.emplace_back(name, value);
   }
   int to_output = 0;
   for (const std::string& text : raw.to) {
@@ -124,6 +134,18 @@ bool asks_for_json(int argc, char** argv) {
   return false;
 }
 
+/// A word in the verb's place that is no verb; the parser of the command line would only say that one is missing.
+void check_verb(const CLI::App& app, int argc, char** argv) {
+  if (argc < 2 || argv[1][0] == '-') return;
+  std::vector<std::string> verbs;
+  for (const CLI::App* verb : app.get_subcommands({})) verbs.push_back(verb->get_name());
+  if (std::find(verbs.begin(), verbs.end(), argv[1]) != verbs.end()) return;
+  const std::string near = nearest_name(argv[1], verbs);
+  throw CLI::ParseError(std::string("there is no verb `") + argv[1] + "`; " +
+                            (near.empty() ? "expected: " + nearest_first(argv[1], verbs) : "did you mean: " + near),
+                        CLI::ExitCodes::InvalidError);
+}
+
 /// Help and version where they were asked for; what is wrong with the command line otherwise.
 int stop(const CLI::App& app, const CLI::ParseError& error, bool as_json) {
   const bool wrong = error.get_exit_code() != static_cast<int>(CLI::ExitCodes::Success);
@@ -148,6 +170,7 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
   add_list(app, arguments, raw);
   add_format(app, arguments, raw);
   try {
+    check_verb(app, argc, argv);
     app.parse(argc, argv);
     take_apart(raw, arguments);
   } catch (const CLI::ParseError& error) {
