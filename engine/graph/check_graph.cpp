@@ -19,7 +19,9 @@ std::vector<int> components(const Graph& graph) {
   return component;
 }
 
-std::string quoted(const std::string& name) { return "`" + name + "`"; }
+std::string quoted(const std::string& name) {
+  return "`" + name + "`";
+}
 
 std::string list_names(const std::vector<std::string>& names) {
   std::string text;
@@ -41,8 +43,8 @@ Graph conductor_graph(const Network& network) {
   return graph;
 }
 
-/// As conductor_graph, but an element joins all its nodes: power can pass between them. Ground joins nothing by itself, or an island
-/// beside the network would count as coupled to it; so each element's own nodes above ground are joined.
+/// As conductor_graph, but an element joins all its nodes: power can pass between them. Ground joins nothing by itself,
+/// or an island beside the network would count as coupled to it; so each element's own nodes above ground are joined.
 Graph coupling_graph(const Network& network) {
   Graph graph(network.node_count);
   const auto join = [&graph](int a, int b) {
@@ -68,6 +70,11 @@ std::vector<std::string> node_names(const design::Design& design, const std::vec
   return names;
 }
 
+std::string list_nodes(const design::Design& design, const std::vector<int>& component, int which) {
+  const std::vector<std::string> names = node_names(design, component, which);
+  return (names.size() == 1 ? "node " : "nodes ") + list_names(names);
+}
+
 void say_island(const design::Design& design, const std::vector<int>& component, int which, Diagnostics& diagnostics) {
   std::vector<std::string> parts;
   Diagnostic diagnostic{.code = "island"};
@@ -75,17 +82,20 @@ void say_island(const design::Design& design, const std::vector<int>& component,
     bool member = false;
     for (design::NodeId terminal : part.terminals) member |= terminal.index != 0 && component[terminal.index] == which;
     if (!member) continue;
-    if (parts.empty()) diagnostic.span = part.span;
-    else if (diagnostic.notes.size() < 8) diagnostic.notes.push_back({part.span, "and " + quoted(part.name)});
+    if (parts.empty())
+      diagnostic.span = part.span;
+    else if (diagnostic.notes.size() < 8)
+      diagnostic.notes.push_back({part.span, "and " + quoted(part.name)});
     parts.push_back(part.name);
     if (design::is_load(part))
-      diagnostics.push_back({.code = "unreachable-load", .span = part.span,
-                             .text = "no part leads from the source to the load " + quoted(part.name),
-                             .expected = "a path of parts from node " +
-                                         quoted(design.nodes[design.source.node.index].name) + " to it"});
+      diagnostics.push_back(
+          {.code = "unreachable-load",
+           .span = part.span,
+           .text = "no part leads from the source to the load " + quoted(part.name),
+           .expected = "a path of parts from node " + quoted(design.nodes[design.source.node.index].name) + " to it"});
   }
-  diagnostic.text = (parts.size() == 1 ? "the part " : "the parts ") + list_names(parts) + " at node " +
-                    list_names(node_names(design, component, which)) + " are an island: nothing couples them to the source";
+  diagnostic.text = (parts.size() == 1 ? "the part " : "the parts ") + list_names(parts) + " at " +
+                    list_nodes(design, component, which) + " are an island: nothing couples them to the source";
   diagnostic.advice = "compare the spelling of the nodes: a misspelt node name makes two nodes of one";
   diagnostics.push_back(std::move(diagnostic));
 }
@@ -101,10 +111,11 @@ void check_ground(const design::Design& design, Network& network, Diagnostics& d
   const std::vector<int> component = components(conductor_graph(network));
   std::set<int> said{component[0]};
   if (component[network.source_node] != component[0]) {
-    diagnostics.push_back({.code = "no-path-to-ground", .span = design.source.span,
-                           .text = "nothing joins node " + list_names(node_names(design, component, component[network.source_node])) +
-                                   " to ground",
-                           .expected = "at least one part with an end on `ground` on the source's side"});
+    diagnostics.push_back(
+        {.code = "no-path-to-ground",
+         .span = design.source.span,
+         .text = "nothing joins " + list_nodes(design, component, component[network.source_node]) + " to ground",
+         .expected = "at least one part with an end on `ground` on the source's side"});
     return;
   }
   for (int node = 1; node < network.node_count; ++node)
@@ -122,11 +133,13 @@ void check_transformer_loops(const design::Design& design, const Network& networ
     const design::Part& part = design.parts[element.part.index];
     const bool to_ground = element.node[0] == 0 || element.node[2] == 0;
     if (to_ground || sets.find_set(element.node[0]) == sets.find_set(element.node[2])) {
-      Diagnostic diagnostic{.code = "transformer-loop", .span = part.span,
+      Diagnostic diagnostic{.code = "transformer-loop",
+                            .span = part.span,
                             .text = "ideal transformers form a loop that " + quoted(part.name) +
                                     " closes: nothing determines the current in it",
                             .advice = "give one of them a `winding` resistance or `leakage`"};
-      for (const design::Part* other : seen) diagnostic.notes.push_back({other->span, quoted(other->name) + " may be in the loop"});
+      for (const design::Part* other : seen)
+        diagnostic.notes.push_back({other->span, quoted(other->name) + " may be in the loop"});
       diagnostics.push_back(std::move(diagnostic));
     } else {
       sets.union_set(element.node[0], element.node[2]);
@@ -137,9 +150,11 @@ void check_transformer_loops(const design::Design& design, const Network& networ
 
 void check_one_node(const design::Design& design, const design::Part& part, Diagnostics& diagnostics) {
   const auto say = [&](design::NodeId node, const std::string& which) {
-    diagnostics.push_back({.code = "both-ends-on-one-node", .span = part.span,
-                           .text = which + " of " + quoted(part.name) + " are on one node, " + quoted(design.nodes[node.index].name),
-                           .expected = "two different nodes"});
+    diagnostics.push_back(
+        {.code = "both-ends-on-one-node",
+         .span = part.span,
+         .text = which + " of " + quoted(part.name) + " are on one node, " + quoted(design.nodes[node.index].name),
+         .expected = "two different nodes"});
   };
   const auto& ends = part.terminals;
   if (std::holds_alternative<design::Selector>(part.model)) {
@@ -166,7 +181,8 @@ void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
   for (std::size_t i = 1; i < design.nodes.size(); ++i) {
     if (ends[i] != 1) continue;
     const bool source = first[i] == nullptr;
-    diagnostics.push_back({.code = "single-end", .span = source ? design.source.span : first[i]->span,
+    diagnostics.push_back({.code = "single-end",
+                           .span = source ? design.source.span : first[i]->span,
                            .text = "node " + quoted(design.nodes[i].name) + " has a single end, that of " +
                                    quoted(source ? design.source.name : first[i]->name) + ": no current can flow there",
                            .expected = "a second part at " + quoted(design.nodes[i].name),
@@ -177,16 +193,20 @@ void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
 void check_short(const design::Design& design, Diagnostics& diagnostics) {
   const design::Source& source = design.source;
   if (source.node == source.other)
-    diagnostics.push_back({.code = "shorted-source", .span = source.span,
+    diagnostics.push_back({.code = "shorted-source",
+                           .span = source.span,
                            .text = "the source " + quoted(source.name) + " is shorted: both its ends are on " +
                                    quoted(design.nodes[source.node.index].name)});
   for (const design::Part& part : design.parts) {
     const auto* resistor = std::get_if<design::Resistor>(&part.model);
-    if (resistor == nullptr || !resistor->ohms.constant() || resistor->ohms.constant_value() != 0.0 || resistor->inductance) continue;
+    if (resistor == nullptr || !resistor->ohms.constant() || resistor->ohms.constant_value() != 0.0 ||
+        resistor->inductance)
+      continue;
     const bool across = (part.terminals[0] == source.node && part.terminals[1] == source.other) ||
                         (part.terminals[1] == source.node && part.terminals[0] == source.other);
     if (across)
-      diagnostics.push_back({.code = "shorted-source", .span = part.span,
+      diagnostics.push_back({.code = "shorted-source",
+                             .span = part.span,
                              .text = quoted(part.name) + " of 0 ohm shorts the source " + quoted(source.name),
                              .notes = {{source.span, "the source is here"}}});
   }

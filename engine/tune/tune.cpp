@@ -110,7 +110,7 @@ class Tuner {
       reached += fmt::format("{}{} is {:.4g}{}{}", i == 0 ? "" : ", ", requirement.figure.text, found.kept[i], unit.empty() ? "" : " ", unit);
     }
     diagnostics_.push_back({.code = "keeping-not-reached", .span = problem.statement.span,
-                            .text = fmt::format("no setting keeps what `keeping` asks at {}; the nearest has {}",
+                            .text = fmt::format("no setting keeps what `keeping` asks at {}; at the nearest, {}",
                                                 at(problem.frequencies_hz.front()), reached),
                             .fault = Fault::numeric,
                             .advice = settings_text(problem.statement, found)});
