@@ -89,7 +89,7 @@ class Lost {
     if (found.span.source == nullptr) return any_statement_ && about_a_name.contains(found.code);
     if (missing_in_statement.contains(found.code) && stands_in_one(found.span)) return true;
     if (!about_a_name.contains(found.code)) return false;
-    if (any_name_) return true;
+    if (any_name_ && found.hint.empty()) return true;  // a near name is the likelier reason
     const bool about_a_node = found.code == "unknown-node" || found.code == "ambiguous-look";
     const std::set<std::string>& lost = about_a_node ? mentioned_ : names_;
     const std::vector<std::string> words = words_of(found.span.text());
