@@ -46,7 +46,7 @@ void write_opening(Paper& paper, const Json& document) {
   std::string about = text(design, "file");
   if (variants.size() > 1) about += ", " + counted(variants.size(), "variant");
   if (!variants.empty()) about += ", " + sweep_of(variants.front());
-  paper.line(about + ", by " + text(document, "program"), Ink::faint);
+  paper.paragraph("", about + ", by " + text(document, "program"), Ink::faint);
   paper.blank();
   const Json& verdict = member(document, "verdict");
   const bool well = count(verdict, "met") == count(verdict, "of") && count(verdict, "ratings_broken") == 0;
