@@ -5,6 +5,8 @@
 #include <array>
 #include <utility>
 
+#include "grammar/parse.hpp"
+
 #include "letters.hpp"
 
 namespace wattfall {
@@ -304,7 +306,7 @@ void Draft::finish_place(bool bracketed) {
 
 /// `set x = ...` takes one value; `adjustable A to B` alone stands for a value that is not known yet.
 void Draft::check_set_value(const Phrase& value) const {
-  if (value.size() == 1 || (value.front().kind == Kind::name && value.front().text == "adjustable")) return;
+  if (value.size() == 1 || rest_after(value, {"adjustable"})) return;
   const Term& second = value[1];
   const std::string name = quoted(second.span.text());
   if (second.kind == Kind::name && find_unit(second.text)) {

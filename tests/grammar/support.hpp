@@ -90,4 +90,8 @@ inline std::string show(const syntax::Requirement& requirement) {
 /// One statement as one line.
 std::string show(const syntax::Statement& statement);
 
+/// What formatting does wrong to a text: another tree, a comment lost, something left to change. Empty where all is
+/// well, "none" where the text has mistakes.
+std::string format_fault(const std::string& text);
+
 }  // namespace wattfall::test

@@ -311,6 +311,7 @@ TEST_CASE("every statement that asks has its forms") {
       {"include \"parts.feed\"", "include parts.feed"},
       {"set c = 100 pF, adjustable 10 pF to 300 pF", "set c = 1e-10|pF, adjustable 1e-11|pF to 3e-10|pF"},
       {"set c = adjustable 10 pF to 300 pF", "set c = adjustable 1e-11|pF to 3e-10|pF"},
+      {"set a = adjustable -90 deg to 90 deg", "set a = (- adjustable 1.57079632679|deg) to 1.57079632679|deg"},
       {"box t (in out) {\n}", "box t (in out ) { }"},
       {"variant \"a # {\" { # why\n set a = 3\n # inside\n }", "variant a # { { set a = 3; }"},
   });

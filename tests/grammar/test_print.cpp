@@ -14,6 +14,7 @@
 #include "support.hpp"
 
 using namespace wattfall;
+using wattfall::test::format_fault;
 using wattfall::test::source;
 namespace fs = std::filesystem;
 
@@ -63,8 +64,9 @@ std::string comments_of(const std::string& text) {
   return comments;
 }
 
-/// What is wrong with the text's format; empty where all is well. `none` where the text has mistakes.
-std::string fault_of(const std::string& text) {
+}  // namespace
+
+std::string wattfall::test::format_fault(const std::string& text) {
   const auto before = parse(source(text));
   if (!before.ok()) return "none";
   const auto once = format(source(text));
@@ -80,6 +82,8 @@ std::string fault_of(const std::string& text) {
     return "has empty lines:\n" + *once.value;
   return "";
 }
+
+namespace {
 
 /// The string literals of a C++ source, escapes resolved as far as the tests use them.
 std::vector<std::string> literals_of(const std::string& code) {
@@ -152,7 +156,7 @@ TEST_CASE("golden pairs: a file, and the same in the standard layout") {
     const fs::path expected = fs::path(path).replace_extension(".expected");
     if (std::getenv("WATTFALL_ACCEPT") != nullptr) std::ofstream(expected, std::ios::binary) << *formatted.value;
     CHECK(*formatted.value == read_file(expected));
-    CHECK(fault_of(text) == "");
+    CHECK(format_fault(text) == "");
   }
 }
 
@@ -160,7 +164,7 @@ TEST_CASE("every text of these tests keeps its tree and its comments, and is set
   CHECK(all_texts().size() > 400);
   for (const std::string& text : all_texts()) {
     CAPTURE(text);
-    CHECK(fault_of(text) == "");
+    CHECK(format_fault(text) == "");
   }
 }
 
@@ -180,7 +184,7 @@ TEST_CASE("so does a text with blanks, line ends and comments thrown in anywhere
       const std::size_t edits = 1 + random() % 5;
       for (std::size_t i = 0; i < edits; ++i)
         text.insert(random() % (text.size() + 1), thrown[random() % (round % 2 == 0 ? 8 : thrown.size())]);
-      const std::string fault = fault_of(text);
+      const std::string fault = format_fault(text);
       if (fault == "none") continue;
       ++tried;
       if (fault.empty()) continue;
