@@ -95,6 +95,7 @@ std::vector<const Level*> levels_of(const Gathered& gathered, const ResolveOptio
 Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, const host::Registry& registry,
                           const ResolveOptions& options) {
   Complaints complaints;
+  if (file.source != nullptr) complaints.keep(file.source);
   Files files(options, file.source.get(), catalog.vocabulary(), complaints);
   OptionTexts texts = parse_options(options, complaints);
   const Gathered gathered = gather(file, files, complaints);
