@@ -77,7 +77,7 @@ Diagnostic unsolved(const design::Design& design) {
           .fault = Fault::numeric};
 }
 
-VariantRun run_variant(const design::Design& design, const host::Registry& registry, bool as_written) {
+VariantRun run_variant(const design::Design& design, const host::Registry& registry, bool as_written, unsigned threads) {
   VariantRun run;
   run.design = &design;
   Result<graph::Network> network = graph::build_graph(design);
@@ -95,7 +95,7 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
   run.tuning = std::move(*tuning.value);
 
   const std::vector<design::Look> looks = judge::looks_of(design);
-  const solve::Solution solution = solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks);
+  const solve::Solution solution = solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks, solve::Method::guarded, threads);
   if (std::count(solution.untrusted.begin(), solution.untrusted.end(), 1) ==
       static_cast<std::ptrdiff_t>(solution.untrusted.size())) {
     run.diagnostics.push_back(unsolved(design));
@@ -130,7 +130,7 @@ std::vector<VariantRun> run_variants(const design::DesignSet& designs, const hos
     std::vector<std::future<VariantRun>> pending;
     for (std::size_t v = first; v < std::min<std::size_t>(runs.size(), first + std::max(1u, options.threads)); ++v)
       pending.push_back(std::async(options.threads > 1 ? std::launch::async : std::launch::deferred, run_variant,
-                                   std::cref(designs.variants[v]), std::cref(registry), options.resolve.as_written));
+                                   std::cref(designs.variants[v]), std::cref(registry), options.resolve.as_written, options.threads));
     for (std::size_t i = 0; i < pending.size(); ++i) runs[first + i] = pending[i].get();
   }
   return runs;

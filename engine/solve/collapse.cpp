@@ -92,8 +92,13 @@ struct Collapsed::Body {
   void write_inputs(const double* settings, std::size_t used) {
     const std::size_t knob_count = design.knobs.size();
     const auto knobs = [&](std::size_t lane) { return std::span<const double>(settings + std::min(lane, used - 1) * knob_count, knob_count); };
-    for (const Program::Varying& varying : program.varying)
-      for (std::size_t lane = 0; lane < lanes; ++lane) reals[varying.real].data()[lane] = varying.read(hertz, knobs(lane));
+    for (const Program::Varying& varying : program.varying) {
+      double* numbers = reals[varying.real].data();
+      if (varying.knob >= 0)
+        for (std::size_t lane = 0; lane < lanes; ++lane) numbers[lane] = settings[std::min(lane, used - 1) * knob_count + static_cast<std::size_t>(varying.knob)];
+      else
+        for (std::size_t lane = 0; lane < lanes; ++lane) numbers[lane] = varying.read(hertz, knobs(lane));
+    }
     for (const Program::Given& given : program.givens)
       for (std::size_t lane = 0; lane < lanes; ++lane) {
         const ElementValue value = element_value(design, network.elements[given.element], hertz, knobs(lane));

@@ -105,30 +105,57 @@ WATTFALL_INLINE void finish_branch(Batch& b, const BranchCode& code, std::size_t
   b.bad_branch[h] |= size < 1e-12 * magnitude2(d_re, d_im);
 }
 
-void coil(Batch& b, const BranchCode& code) {
+/// A parameter's lanes.
+WATTFALL_INLINE Vector at(const Batch& b, const Operand& operand, std::size_t h) {
+  return operand.real == nowhere ? all(operand.number) : b.reals[operand.real].v[h];
+}
+
+/// `Plain`: all parameters are numbers, and there is no stray capacitance, inductance or tangent.
+template <bool Plain>
+WATTFALL_INLINE void coil(Batch& b, const BranchCode& code) {
   for (std::size_t h = 0; h < halves; ++h) {
-    const Vector henries = b.reals[code.main].v[h], w = b.omega.v[h];
-    const Vector ohms = b.reals[code.r0].v[h] + henries * (w * b.reals[code.g1].v[h] + b.root_hz.v[h] * b.reals[code.g2].v[h]);
-    const Vector reactance = w * henries, wc = w * b.reals[code.stray].v[h];
+    const Vector w = b.omega.v[h];
+    if constexpr (Plain) {
+      const Vector ohms = code.r0.number + code.main.number * (w * code.g1.number + b.root_hz.v[h] * code.g2.number);
+      const Vector reactance = w * code.main.number, size = magnitude2(ohms, reactance), inverse = 1.0 / size;
+      b.values[code.value].re[h] = b.reals[code.heat].v[h] = ohms * inverse;
+      b.values[code.value].im[h] = -reactance * inverse;
+      b.bad_branch[h] |= size < 1e-12;
+      continue;
+    }
+    const Vector henries = at(b, code.main, h);
+    const Vector ohms = at(b, code.r0, h) + henries * (w * at(b, code.g1, h) + b.root_hz.v[h] * at(b, code.g2, h));
+    const Vector reactance = w * henries, wc = w * at(b, code.stray, h);
     finish_branch(b, code, h, ohms, reactance, 1.0 - wc * reactance, wc * ohms, ohms);
   }
 }
 
-void capacitor(Batch& b, const BranchCode& code) {
+template <bool Plain>
+WATTFALL_INLINE void capacitor(Batch& b, const BranchCode& code) {
   for (std::size_t h = 0; h < halves; ++h) {
     // A bank of relays all open is 0 F: a speck of capacitance keeps its loss resistance finite.
-    const Vector farads = greater(b.reals[code.main].v[h], all(1e-30)), w = b.omega.v[h];
-    const Vector ohms = b.reals[code.r0].v[h] + (b.reals[code.g1].v[h] / w + b.reals[code.g2].v[h] * b.root_hz.v[h]) / farads;
-    const Vector y_im = w * farads, y_re = y_im * b.reals[code.tangent].v[h], x = w * b.reals[code.stray].v[h];
+    const Vector farads = greater(at(b, code.main, h), all(1e-30)), w = b.omega.v[h];
+    // y = w C (w C R + j)/(1 + (w C R)^2), with w C R = w C r0 + g1 + w g2 sqrt f.
+    if constexpr (Plain) {
+      const Vector siemens = w * farads;
+      const Vector ratio = siemens * code.r0.number + (code.g1.number + w * (code.g2.number * b.root_hz.v[h]));
+      const Vector size = 1.0 + ratio * ratio, scaled = siemens / size;
+      b.bad_branch[h] |= size < 1e-12 * siemens * siemens;
+      b.values[code.value].re[h] = b.reals[code.heat].v[h] = scaled * ratio;
+      b.values[code.value].im[h] = scaled;
+      continue;
+    }
+    const Vector ohms = at(b, code.r0, h) + (at(b, code.g1, h) / w + at(b, code.g2, h) * b.root_hz.v[h]) / farads;
+    const Vector y_im = w * farads, y_re = y_im * at(b, code.tangent, h), x = w * at(b, code.stray, h);
     finish_branch(b, code, h, 1.0 + ohms * y_re - x * y_im, ohms * y_im + x * y_re, y_re, y_im, ohms * magnitude2(y_re, y_im) + y_re);
   }
 }
 
-void core(Batch& b, const BranchCode& code) {
+WATTFALL_INLINE void core(Batch& b, const BranchCode& code) {
   for (std::size_t h = 0; h < halves; ++h) {
-    const Vector reactance = b.omega.v[h] * b.reals[code.main].v[h];
+    const Vector reactance = b.omega.v[h] * at(b, code.main, h);
     const Vector susceptance = reactance > 0.0 ? 1.0 / reactance : all(0.0);
-    const Vector conductance = b.reals[code.r0].v[h] + b.reals[code.g1].v[h] * susceptance;
+    const Vector conductance = at(b, code.r0, h) + at(b, code.g1, h) * susceptance;
     b.values[code.value].re[h] = conductance;
     b.values[code.value].im[h] = -susceptance;
     b.reals[code.heat].v[h] = conductance;
@@ -137,11 +164,12 @@ void core(Batch& b, const BranchCode& code) {
 
 /// tanh and coth of half the line, without cancellation: with S, C, s, c of the half angles, tanh = (S C + j s c)/(S^2 + c^2) and coth =
 /// (S C - j s c)/(S^2 + s^2). They are Z0 times the even and odd modes' admittances; y11 and y12 are half their sum and difference.
-void line(Batch& b, const LineCode& code) {
+WATTFALL_INLINE void line(Batch& b, const LineCode& code) {
   for (std::size_t h = 0; h < halves; ++h) {
     Vector s, c, big_s, big_c;
-    sine_cosine(b.reals[code.b].v[h], s, c);
-    sinh_cosh(b.reals[code.a].v[h], big_s, big_c);
+    const Vector half_length = 0.5 * at(b, code.length, h);
+    sine_cosine(b.values[code.gamma].im[h] * half_length, s, c);
+    sinh_cosh(b.values[code.gamma].re[h] * half_length, big_s, big_c);
     const Vector open = big_s * big_s + c * c, shorted = big_s * big_s + s * s;
     b.bad_line[h] |= ~(open > line_floor) | ~(shorted > line_floor);
     const Vector re = big_s * big_c, im = s * c, over_open = 1.0 / open, over_shorted = 1.0 / shorted;
@@ -162,8 +190,8 @@ void admittances(Batch& b) {
   for (std::size_t i = 0; i < b.branch_count; ++i) {
     const BranchCode& code = b.branches[i];
     switch (code.formula) {
-      case BranchCode::Formula::coil: coil(b, code); break;
-      case BranchCode::Formula::capacitor: capacitor(b, code); break;
+      case BranchCode::Formula::coil: code.plain ? coil<true>(b, code) : coil<false>(b, code); break;
+      case BranchCode::Formula::capacitor: code.plain ? capacitor<true>(b, code) : capacitor<false>(b, code); break;
       case BranchCode::Formula::core: core(b, code); break;
       case BranchCode::Formula::given: break;
     }
@@ -173,65 +201,34 @@ void admittances(Batch& b) {
 
 // ---- elimination --------------------------------------------------------------------------------------------------
 
+/// The entries, and the square of each row's largest before elimination times the floor's square.
 void gather(Batch& b) {
   for (std::size_t i = 0; i < b.gather_count; ++i) {
     const Gather& code = b.gathers[i];
-    for (std::size_t h = 0; h < halves; ++h) {
-      Vector re{}, im{};
-      for (std::uint32_t t = code.first; t < code.first + code.count; ++t) {
-        const GatherTerm& term = b.terms[t];
-        Vector factor = all(term.sign);
-        if (term.weight != nowhere) factor *= b.reals[term.weight].v[h];
-        re += factor * b.values[term.value].re[h];
-        im += factor * b.values[term.value].im[h];
-      }
-      b.entries[code.slot].re[h] = re;
-      b.entries[code.slot].im[h] = im;
-    }
-  }
-}
-
-/// The square of each row's largest entry before elimination, times the floor's square.
-void measure_rows(Batch& b) {
-  for (std::size_t i = 0; i < b.step_count; ++i) {
-    const Step& step = b.steps[i];
-    for (std::size_t h = 0; h < halves; ++h) {
-      Vector largest = magnitude2(b.entries[step.pivot].re[h], b.entries[step.pivot].im[h]);
-      for (std::uint32_t r = step.first_row; r < step.first_row + step.row_count; ++r)
-        largest = greater(largest, magnitude2(b.entries[b.row_slots[r]].re[h], b.entries[b.row_slots[r]].im[h]));
-      b.rows[step.unknown].v[h] = largest * (pivot_floor * pivot_floor);
-    }
-  }
-}
-
-void eliminate(Batch& b) {
-  for (std::size_t i = 0; i < b.step_count; ++i) {
-    const Step& step = b.steps[i];
-    LaneComplex& inverse = b.inverses[step.unknown];
-    for (std::size_t h = 0; h < halves; ++h) {
-      const Vector re = b.entries[step.pivot].re[h], im = b.entries[step.pivot].im[h];
-      const Vector size = magnitude2(re, im);
-      const Vector over = 1.0 / size;
-      inverse.re[h] = re * over;
-      inverse.im[h] = -im * over;
-      b.bad_pivot[h] |= ~(size >= b.rows[step.unknown].v[h]) | ~(size > 0.0);
-    }
-    for (std::uint32_t k = step.first_scale; k < step.first_scale + step.scale_count; ++k) {
-      const LaneComplex& entry = b.entries[b.scales[k].entry];
-      LaneComplex& factor = b.factors[b.scales[k].factor];
+    Vector re[halves]{}, im[halves]{};
+    const GatherTerm* const plain_end = b.terms + code.first + code.plain;
+    for (const GatherTerm* term = b.terms + code.first; term < plain_end; ++term)
       for (std::size_t h = 0; h < halves; ++h) {
-        factor.re[h] = entry.re[h] * inverse.re[h] - entry.im[h] * inverse.im[h];
-        factor.im[h] = entry.re[h] * inverse.im[h] + entry.im[h] * inverse.re[h];
+        re[h] += term->sign * b.values[term->value].re[h];
+        im[h] += term->sign * b.values[term->value].im[h];
       }
-    }
-    for (std::uint32_t k = step.first_update; k < step.first_update + step.update_count; ++k) {
-      LaneComplex& entry = b.entries[b.updates[k].entry];
-      const LaneComplex& factor = b.factors[b.updates[k].factor];
-      const LaneComplex& other = b.entries[b.updates[k].other];
+    for (const GatherTerm* term = plain_end; term < b.terms + code.first + code.count; ++term)
       for (std::size_t h = 0; h < halves; ++h) {
-        entry.re[h] = entry.re[h] - factor.re[h] * other.re[h] + factor.im[h] * other.im[h];
-        entry.im[h] = entry.im[h] - factor.re[h] * other.im[h] - factor.im[h] * other.re[h];
+        const Vector factor = term->sign * b.reals[term->weight].v[h];
+        re[h] += factor * b.values[term->value].re[h];
+        im[h] += factor * b.values[term->value].im[h];
       }
+    for (std::size_t h = 0; h < halves; ++h) {
+      b.entries[code.slot].re[h] = re[h];
+      b.entries[code.slot].im[h] = im[h];
+      const Vector size = magnitude2(re[h], im[h]) * (pivot_floor * pivot_floor);
+      if (i < b.step_count) {
+        // A diagonal, one for each unknown.
+        b.rows[code.rows[0]].v[h] = size;
+        continue;
+      }
+      if (code.rows[0] != nowhere) b.rows[code.rows[0]].v[h] = greater(b.rows[code.rows[0]].v[h], size);
+      if (code.rows[1] != nowhere) b.rows[code.rows[1]].v[h] = greater(b.rows[code.rows[1]].v[h], size);
     }
   }
 }
@@ -243,58 +240,139 @@ WATTFALL_INLINE void subtract_product(LaneComplex& to, const LaneComplex& a, con
   }
 }
 
-/// x holds the right side before `from` steps are done forward, and the unknowns after.
-void substitute(Batch& b, std::size_t from) {
-  for (std::size_t i = from; i < b.back_count; ++i)
-    for (std::uint32_t k = b.backs[i].first; k < b.backs[i].first + b.backs[i].count; ++k)
-      subtract_product(b.x[b.coupled[k].unknown], b.factors[b.coupled[k].lower], b.x[b.backs[i].row]);
-  for (std::size_t i = b.back_count; i-- > 0;) {
-    const Back& back = b.backs[i];
-    LaneComplex& x = b.x[back.row];
-    const LaneComplex& inverse = b.inverses[back.row];
-    for (std::size_t h = 0; h < halves; ++h) {
-      const Vector re = x.re[h] * inverse.re[h] - x.im[h] * inverse.im[h];
-      x.im[h] = x.re[h] * inverse.im[h] + x.im[h] * inverse.re[h];
-      x.re[h] = re;
+/// A column of `Count` entries of a symmetric matrix: factors and updates of its whole triangle, everything in registers. The updates stand row by row.
+template <std::uint32_t Count>
+WATTFALL_INLINE void eliminate_column(Batch& b, const Step& step, const Vector (&inverse_re)[halves], const Vector (&inverse_im)[halves]) {
+  const Scale* const scales = b.scales + step.first_scale;
+  const Update* const updates = b.updates + step.first_update;
+  for (std::size_t h = 0; h < halves; ++h) {
+    Vector entry_re[Count], entry_im[Count];
+    for (std::uint32_t m = 0; m < Count; ++m) {
+      entry_re[m] = b.entries[scales[m].entry].re[h];
+      entry_im[m] = b.entries[scales[m].entry].im[h];
     }
-    for (std::uint32_t k = back.first; k < back.first + back.count; ++k) subtract_product(x, b.factors[b.coupled[k].upper], b.x[b.coupled[k].unknown]);
+    const Update* update = updates;
+    for (std::uint32_t m = 0; m < Count; ++m) {
+      const Vector re = entry_re[m] * inverse_re[h] - entry_im[m] * inverse_im[h], im = entry_re[m] * inverse_im[h] + entry_im[m] * inverse_re[h];
+      b.factors[scales[m].factor].re[h] = re;
+      b.factors[scales[m].factor].im[h] = im;
+      for (std::uint32_t n = 0; n <= m; ++n, ++update) {
+        LaneComplex& entry = b.entries[update->entry];
+        entry.re[h] = entry.re[h] - re * entry_re[n] + im * entry_im[n];
+        entry.im[h] = entry.im[h] - re * entry_im[n] - im * entry_re[n];
+      }
+    }
   }
 }
 
-void clear_right_side(Batch& b) {
-  for (std::size_t i = 0; i < b.unknowns; ++i)
-    for (std::size_t h = 0; h < halves; ++h) b.x[i].re[h] = b.x[i].im[h] = Vector{};
+void eliminate(Batch& b) {
+  for (std::size_t i = 0; i < b.step_count; ++i) {
+    const Step& step = b.steps[i];
+    Vector inverse_re[halves], inverse_im[halves];
+    for (std::size_t h = 0; h < halves; ++h) {
+      const Vector re = b.entries[step.pivot].re[h], im = b.entries[step.pivot].im[h];
+      const Vector size = magnitude2(re, im);
+      const Vector over = 1.0 / size;
+      b.inverses[i].re[h] = inverse_re[h] = re * over;
+      b.inverses[i].im[h] = inverse_im[h] = -im * over;
+      b.bad_pivot[h] |= ~(size >= b.rows[step.unknown].v[h]) | ~(size > 0.0);
+    }
+    // Only a symmetric column has one factor an entry and so many updates.
+    if (step.scale_count == 1 && step.update_count == 1) {
+      eliminate_column<1>(b, step, inverse_re, inverse_im);
+      continue;
+    }
+    if (step.scale_count == 2 && step.update_count == 3) {
+      eliminate_column<2>(b, step, inverse_re, inverse_im);
+      continue;
+    }
+    if (step.scale_count == 3 && step.update_count == 6) {
+      eliminate_column<3>(b, step, inverse_re, inverse_im);
+      continue;
+    }
+    for (const Scale* scale = b.scales + step.first_scale; scale < b.scales + step.first_scale + step.scale_count; ++scale) {
+      const LaneComplex& entry = b.entries[scale->entry];
+      LaneComplex& factor = b.factors[scale->factor];
+      for (std::size_t h = 0; h < halves; ++h) {
+        factor.re[h] = entry.re[h] * inverse_re[h] - entry.im[h] * inverse_im[h];
+        factor.im[h] = entry.re[h] * inverse_im[h] + entry.im[h] * inverse_re[h];
+      }
+    }
+    for (const Update* update = b.updates + step.first_update; update < b.updates + step.first_update + step.update_count; ++update)
+      subtract_product(b.entries[update->entry], b.factors[update->factor], b.entries[update->other]);
+  }
 }
 
-/// The source as a current E/Zs into its node and out of its other end. Both stand last in the order, so the forward pass is short.
+/// Times the pivot's inverse.
+WATTFALL_INLINE void divide(LaneComplex& x, const LaneComplex& inverse) {
+  for (std::size_t h = 0; h < halves; ++h) {
+    const Vector re = x.re[h] * inverse.re[h] - x.im[h] * inverse.im[h];
+    x.im[h] = x.re[h] * inverse.im[h] + x.im[h] * inverse.re[h];
+    x.re[h] = re;
+  }
+}
+
+/// The right side stands in the unknowns' places, and is zero before step `from`, whose unknowns need not be cleared.
+void substitute(Batch& b, std::size_t from) {
+  for (std::size_t i = from; i < b.step_count; ++i)
+    for (std::uint32_t k = b.backs[i].first; k < b.backs[i].first + b.backs[i].count; ++k)
+      subtract_product(b.volts[b.coupled[k].x], b.factors[b.coupled[k].lower], b.volts[b.backs[i].x]);
+  for (std::size_t i = b.step_count; i-- > from;) {
+    LaneComplex& x = b.volts[b.backs[i].x];
+    divide(x, b.inverses[i]);
+    for (std::uint32_t k = b.backs[i].first; k < b.backs[i].first + b.backs[i].count; ++k)
+      subtract_product(x, b.factors[b.coupled[k].upper], b.volts[b.coupled[k].x]);
+  }
+  for (std::size_t i = from; i-- > 0;) {
+    const Back& back = b.backs[i];
+    Vector re[halves]{}, im[halves]{};
+    for (std::uint32_t k = back.first; k < back.first + back.count; ++k) {
+      const LaneComplex& factor = b.factors[b.coupled[k].upper];
+      const LaneComplex& known = b.volts[b.coupled[k].x];
+      for (std::size_t h = 0; h < halves; ++h) {
+        re[h] = re[h] - factor.re[h] * known.re[h] + factor.im[h] * known.im[h];
+        im[h] = im[h] - factor.re[h] * known.im[h] - factor.im[h] * known.re[h];
+      }
+    }
+    for (std::size_t h = 0; h < halves; ++h) {
+      b.volts[back.x].re[h] = re[h];
+      b.volts[back.x].im[h] = im[h];
+    }
+  }
+}
+
+void clear_right_side(Batch& b, std::size_t from) {
+  for (std::size_t i = from; i < b.step_count; ++i)
+    for (std::size_t h = 0; h < halves; ++h) b.volts[b.backs[i].x].re[h] = b.volts[b.backs[i].x].im[h] = Vector{};
+}
+
+/// The source as a current E/Zs into its node and out of its other end. Both stand last in the order.
 void drive(Batch& b) {
-  clear_right_side(b);
+  const std::size_t from = b.step_count - (b.other_x == nowhere || b.other_x == b.source_x ? 1 : 2);
+  clear_right_side(b, from);
   for (std::size_t h = 0; h < halves; ++h) {
     const Vector re = b.source_volts.v[h] * b.values[b.source_value].re[h], im = b.source_volts.v[h] * b.values[b.source_value].im[h];
     const Vector w = b.source_weight == nowhere ? all(1.0) : b.reals[b.source_weight].v[h];
-    b.x[b.source_unknown].re[h] += w * re;
-    b.x[b.source_unknown].im[h] += w * im;
-    if (b.other_unknown == nowhere) continue;
+    b.volts[b.source_x].re[h] += w * re;
+    b.volts[b.source_x].im[h] += w * im;
+    if (b.other_x == nowhere) continue;
     const Vector u = b.other_weight == nowhere ? all(1.0) : b.reals[b.other_weight].v[h];
-    b.x[b.other_unknown].re[h] -= u * re;
-    b.x[b.other_unknown].im[h] -= u * im;
+    b.volts[b.other_x].re[h] -= u * re;
+    b.volts[b.other_x].im[h] -= u * im;
   }
-  substitute(b, b.back_count - (b.other_unknown == nowhere ? 1 : 2));
+  substitute(b, from);
 }
 
 // ---- what flows ---------------------------------------------------------------------------------------------------
 
+/// The far nodes of merged transformers; all others' potentials are unknowns.
 void potentials(Batch& b) {
   for (std::size_t i = 0; i < b.node_code_count; ++i) {
     const NodeCode& code = b.nodes[i];
     for (std::size_t h = 0; h < halves; ++h) {
-      Vector re = b.x[code.unknown].re[h], im = b.x[code.unknown].im[h];
-      if (code.weight != nowhere) {
-        re *= b.reals[code.weight].v[h];
-        im *= b.reals[code.weight].v[h];
-      }
-      b.volts[code.node].re[h] = re;
-      b.volts[code.node].im[h] = im;
+      const Vector weight = b.reals[code.weight].v[h];
+      b.volts[code.node].re[h] = weight * b.volts[code.x].re[h];
+      b.volts[code.node].im[h] = weight * b.volts[code.x].im[h];
     }
   }
 }
@@ -310,70 +388,97 @@ WATTFALL_INLINE void put(LaneComplex& to, std::size_t h, Pair value) {
   to.re[h] = value.re;
   to.im[h] = value.im;
 }
-WATTFALL_INLINE Pair across(const Batch& b, const FlowCode& code, int port, std::size_t h) {
+template <class Code>
+WATTFALL_INLINE Pair across(const Batch& b, const Code& code, int port, std::size_t h) {
   return at(b.volts[code.node[2 * port]], h) - at(b.volts[code.node[2 * port + 1]], h);
 }
 WATTFALL_INLINE Vector norm(Pair a) { return magnitude2(a.re, a.im); }
 
-void flow(Batch& b, const FlowCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
-    LaneComplex& amps1 = b.amps[2 * code.element];
-    LaneComplex& amps2 = b.amps[2 * code.element + 1];
-    const Pair v1 = across(b, code, 0, h);
-    if (code.form == FlowCode::Form::branch) {
-      put(amps1, h, at(b.values[code.value], h) * v1);
-      continue;
-    }
-    if (code.form == FlowCode::Form::border) {
-      const Pair current = at(b.x[code.unknown], h);
-      const Vector ratio = b.reals[code.ratio].v[h];
-      put(amps2, h, current);
-      put(amps1, h, {-ratio * current.re, -ratio * current.im});
-      continue;
-    }
-    const Pair v2 = across(b, code, 1, h);
-    const bool mirrored = code.form == FlowCode::Form::line;
-    const Pair y11 = at(b.values[code.value], h), y12 = at(b.values[code.value + 1], h);
-    const Pair y21 = mirrored ? y12 : at(b.values[code.value + 2], h), y22 = mirrored ? y11 : at(b.values[code.value + 3], h);
-    put(amps1, h, y11 * v1 + y12 * v2);
-    put(amps2, h, y21 * v1 + y22 * v2);
-  }
+/// Series of answers stand where they will, not at a vector's boundary.
+WATTFALL_INLINE void store(double* to, std::size_t h, Vector value) { __builtin_memcpy(to + 8 * h, &value, sizeof value); }
+WATTFALL_INLINE Vector root(Vector x) {
+  Vector result;
+  for (int i = 0; i < 8; ++i) result[i] = __builtin_sqrt(x[i]);
+  return result;
+}
+/// The larger end's volts (peak) and amps (rms) from their squares.
+WATTFALL_INLINE void store_figures(const Batch& b, std::uint32_t element, std::size_t h, Vector volts2, Vector amps2) {
+  store(b.volts_peak[element] + b.offset, h, root(2.0 * volts2));
+  store(b.amps_rms[element] + b.offset, h, root(amps2));
 }
 
-/// Heat without differences of large powers: |V|^2 g of a branch, both modes of a line, the coils' own resistances.
-void heat(Batch& b, const FlowCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
-    const Pair v1 = across(b, code, 0, h);
-    Vector first{}, second{};
-    if (code.form == FlowCode::Form::branch) {
-      first = norm(v1) * b.reals[code.even].v[h];
-    } else if (code.form == FlowCode::Form::line) {
-      const Pair v2 = across(b, code, 1, h);
-      first = 0.5 * (norm(v1 + v2) * b.reals[code.even].v[h] + norm(v1 - v2) * b.reals[code.odd].v[h]);
-    } else if (code.form != FlowCode::Form::border) {
-      const Pair v2 = across(b, code, 1, h);
-      const Pair i1 = at(b.amps[2 * code.element], h), i2 = at(b.amps[2 * code.element + 1], h);
-      if (code.form == FlowCode::Form::matrix) {
-        first = v1.re * i1.re + v1.im * i1.im + v2.re * i2.re + v2.im * i2.im;
-      } else {
-        // The coil's own current is the terminal's less j w C V of the capacitance across it.
-        const Vector s1 = b.reals[code.even + 2].v[h], s2 = b.reals[code.even + 3].v[h];
-        first = norm({i1.re + s1 * v1.im, i1.im - s1 * v1.re}) * b.reals[code.even].v[h];
-        second = norm({i2.re + s2 * v2.im, i2.im - s2 * v2.re}) * b.reals[code.even + 1].v[h];
-      }
+/// `Heat`: the heat as well, added up in `total`, and the figures where they are asked for. Heat without differences of large powers: |V|^2 g.
+template <bool Heat>
+WATTFALL_INLINE void branch_flows(Batch& b, Vector* total) {
+  for (const BranchFlow* code = b.branch_flows; code < b.branch_flows + b.branch_flow_count; ++code)
+    for (std::size_t h = 0; h < halves; ++h) {
+      const Pair v = across(b, *code, 0, h), i = at(b.values[code->value], h) * v;
+      put(b.amps[code->amps], h, i);
+      if constexpr (!Heat) continue;
+      const Vector volts2 = norm(v), heat = volts2 * b.reals[code->conductance].v[h];
+      total[h] += heat;
+      store(b.heat[code->element] + b.offset, h, heat);
+      if (b.volts_peak != nullptr) store_figures(b, code->element, h, volts2, norm(i));
     }
-    b.heat[2 * code.element].v[h] = first;
-    b.heat[2 * code.element + 1].v[h] = second;
+}
+
+/// The heat of a line from its even and odd modes.
+template <bool Heat>
+WATTFALL_INLINE void line_flows(Batch& b, Vector* total) {
+  for (const LineFlow* code = b.line_flows; code < b.line_flows + b.line_flow_count; ++code)
+    for (std::size_t h = 0; h < halves; ++h) {
+      const Pair v1 = across(b, *code, 0, h), v2 = across(b, *code, 1, h);
+      const Pair own = at(b.values[code->value], h), through = at(b.values[code->value + 1], h);
+      const Pair i1 = own * v1 + through * v2, i2 = through * v1 + own * v2;
+      put(b.amps[code->amps], h, i1);
+      put(b.amps[code->amps + 1], h, i2);
+      if constexpr (!Heat) continue;
+      const Vector heat = 0.5 * (norm(v1 + v2) * b.reals[code->even].v[h] + norm(v1 - v2) * b.reals[code->odd].v[h]);
+      total[h] += heat;
+      store(b.heat[code->element] + b.offset, h, heat);
+      if (b.volts_peak != nullptr) store_figures(b, code->element, h, greater(norm(v1), norm(v2)), greater(norm(i1), norm(i2)));
+    }
+}
+
+void other_flow(Batch& b, const FlowCode& code, bool with_heat, Vector* total) {
+  for (std::size_t h = 0; h < halves; ++h) {
+    const Pair v1 = across(b, code, 0, h), v2 = across(b, code, 1, h);
+    Pair i1, i2;
+    Vector first{};
+    if (code.form == FlowCode::Form::border) {
+      const Vector ratio = b.reals[code.ratio].v[h];
+      i2 = at(b.volts[code.x], h);
+      i1 = {-ratio * i2.re, -ratio * i2.im};
+    } else {
+      i1 = at(b.values[code.value], h) * v1 + at(b.values[code.value + 1], h) * v2;
+      i2 = at(b.values[code.value + 2], h) * v1 + at(b.values[code.value + 3], h) * v2;
+    }
+    put(b.amps[code.amps], h, i1);
+    put(b.amps[code.amps + 1], h, i2);
+    if (!with_heat) continue;
+    if (code.form == FlowCode::Form::matrix) first = v1.re * i1.re + v1.im * i1.im + v2.re * i2.re + v2.im * i2.im;
+    if (code.form == FlowCode::Form::coupled) {
+      // The coil's own current is the terminal's less j w C V of the capacitance across it.
+      const Vector s1 = b.reals[code.coils + 2].v[h], s2 = b.reals[code.coils + 3].v[h];
+      first = norm({i1.re + s1 * v1.im, i1.im - s1 * v1.re}) * b.reals[code.coils].v[h];
+      const Vector second = norm({i2.re + s2 * v2.im, i2.im - s2 * v2.re}) * b.reals[code.coils + 1].v[h];
+      store(b.heat[code.heat2] + b.offset, h, second);
+      total[h] += second;
+    }
+    total[h] += first;
+    store(b.heat[code.element] + b.offset, h, first);
+    if (b.volts_peak != nullptr) store_figures(b, code.element, h, greater(norm(v1), norm(v2)), greater(norm(i1), norm(i2)));
   }
 }
 
 /// What all else at the outer node takes is what the transformer brings. `probed`: the node fed with 1 A from outside.
-void merged(Batch& b, std::uint32_t probed) {
+void merged(Batch& b, std::uint32_t probed, bool with_heat) {
   for (std::size_t i = 0; i < b.merged_count; ++i) {
     const MergedCode& code = b.merged[i];
+    const std::uint32_t outer = code.inverse ? code.node[0] : code.node[2];
     for (std::size_t h = 0; h < halves; ++h) {
       Pair sum{Vector{}, Vector{}};
-      if (code.node == probed) sum.re -= 1.0;
+      if (outer == probed) sum.re -= 1.0;
       for (std::uint32_t t = code.first; t < code.first + code.count; ++t) {
         const CurrentTerm& term = b.currents_of_merged[t];
         const Pair current = term.current == nowhere ? at(b.source_amps, h) : at(b.amps[term.current], h);
@@ -381,13 +486,14 @@ void merged(Batch& b, std::uint32_t probed) {
         sum.im += term.sign * current.im;
       }
       const Vector ratio = b.reals[code.ratio].v[h];
-      if (code.inverse) {
-        put(b.amps[2 * code.element], h, {-sum.re, -sum.im});
-        put(b.amps[2 * code.element + 1], h, {sum.re / ratio, sum.im / ratio});
-      } else {
-        put(b.amps[2 * code.element + 1], h, {-sum.re, -sum.im});
-        put(b.amps[2 * code.element], h, {ratio * sum.re, ratio * sum.im});
-      }
+      const Pair i1 = code.inverse ? Pair{-sum.re, -sum.im} : Pair{ratio * sum.re, ratio * sum.im};
+      const Pair i2 = code.inverse ? Pair{sum.re / ratio, sum.im / ratio} : Pair{-sum.re, -sum.im};
+      put(b.amps[code.amps], h, i1);
+      put(b.amps[code.amps + 1], h, i2);
+      if (!with_heat) continue;
+      store(b.heat[code.element] + b.offset, h, Vector{});
+      if (b.volts_peak != nullptr)
+        store_figures(b, code.element, h, greater(norm(across(b, code, 0, h)), norm(across(b, code, 1, h))), greater(norm(i1), norm(i2)));
     }
   }
 }
@@ -402,14 +508,12 @@ void source_current(Batch& b, bool working) {
 }
 
 /// available - returned - heat, where |V - conj(Zs) I|^2/(4 Re Zs) returns.
-void balance(Batch& b) {
+void balance(Batch& b, const Vector* heat) {
   for (std::size_t h = 0; h < halves; ++h) {
     const Pair v = at(b.volts[b.source_node], h) - at(b.volts[b.source_other], h);
     const Pair conjugate{b.source_ohms_re.v[h], -b.source_ohms_im.v[h]};
     const Vector returned = norm(v - conjugate * at(b.source_amps, h)) / (4.0 * b.source_ohms_re.v[h]);
-    Vector heat{};
-    for (std::size_t e = 0; e < 2 * b.element_count; ++e) heat += b.heat[e].v[h];
-    b.imbalance.v[h] = absolute(b.available_w.v[h] - returned - heat) / b.available_w.v[h];
+    b.imbalance.v[h] = absolute(b.available_w.v[h] - returned - heat[h]) / b.available_w.v[h];
   }
 }
 
@@ -417,27 +521,29 @@ void run(Batch& b) {
   for (std::size_t h = 0; h < halves; ++h) b.bad_pivot[h] = b.bad_line[h] = b.bad_branch[h] = VectorMask{};
   admittances(b);
   gather(b);
-  measure_rows(b);
   eliminate(b);
   drive(b);
   potentials(b);
   source_current(b, true);
-  for (std::size_t i = 0; i < b.flow_count; ++i) {
-    flow(b, b.flows[i]);
-    heat(b, b.flows[i]);
-  }
-  merged(b, nowhere);
-  balance(b);
+  Vector total[halves]{};
+  branch_flows<true>(b, total);
+  line_flows<true>(b, total);
+  for (std::size_t i = 0; i < b.flow_count; ++i) other_flow(b, b.flows[i], true, total);
+  merged(b, nowhere, true);
+  balance(b, total);
 }
 
-void probe(Batch& b, std::uint32_t node, std::uint32_t unknown, std::uint32_t weight) {
-  clear_right_side(b);
-  for (std::size_t h = 0; h < halves; ++h) b.x[unknown].re[h] = weight == nowhere ? all(1.0) : b.reals[weight].v[h];
+void probe(Batch& b, std::uint32_t node, std::uint32_t x, std::uint32_t weight) {
+  clear_right_side(b, 0);
+  for (std::size_t h = 0; h < halves; ++h) b.volts[x].re[h] = weight == nowhere ? all(1.0) : b.reals[weight].v[h];
   substitute(b, 0);
   potentials(b);
   source_current(b, false);
-  for (std::size_t i = 0; i < b.flow_count; ++i) flow(b, b.flows[i]);
-  merged(b, node);
+  Vector total[halves]{};
+  branch_flows<false>(b, total);
+  line_flows<false>(b, total);
+  for (std::size_t i = 0; i < b.flow_count; ++i) other_flow(b, b.flows[i], false, total);
+  merged(b, node, false);
 }
 
 // ---- collapsed networks -------------------------------------------------------------------------------------------
@@ -506,6 +612,6 @@ void functions(const double* x, double* sine, double* cosine, double* sinh, doub
 
 }  // namespace
 
-extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, branch_admittances, collapsed, functions};
+extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, gather, eliminate, branch_admittances, collapsed, functions};
 
 }  // namespace wattfall::solve::WATTFALL_TARGET

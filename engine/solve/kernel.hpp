@@ -19,16 +19,16 @@ struct Batch {
   const Step* steps;
   const Scale* scales;
   const Update* updates;
-  const std::uint32_t* row_slots;
   const Back* backs;
   const Coupled* coupled;
   const NodeCode* nodes;
+  const BranchFlow* branch_flows;
+  const LineFlow* line_flows;
   const FlowCode* flows;
   const MergedCode* merged;
   const CurrentTerm* currents_of_merged;
-  std::size_t branch_count, line_count, gather_count, step_count, back_count, node_code_count, flow_count, merged_count;
-  std::uint32_t source_node, source_other, source_value, source_unknown, other_unknown, source_weight, other_weight;
-  std::size_t element_count, unknowns;
+  std::size_t branch_count, line_count, gather_count, step_count, node_code_count, branch_flow_count, line_flow_count, flow_count, merged_count;
+  std::uint32_t source_node, source_other, source_value, source_x, other_x, source_weight, other_weight;
 
   // The states' inputs.
   LaneReal omega, root_hz, source_ohms_re, source_ohms_im, available_w, source_volts;
@@ -39,11 +39,14 @@ struct Batch {
   LaneComplex* entries;
   LaneComplex* factors;
   LaneComplex* inverses;
-  LaneComplex* x;
   LaneReal* rows;      ///< by unknown: floor^2 times the square of the row's largest entry
-  LaneComplex* volts;  ///< by node
-  LaneComplex* amps;   ///< by 2 * element + port
-  LaneReal* heat;      ///< by 2 * element + part
+  LaneComplex* volts;  ///< by node, then the currents that are unknowns
+  LaneComplex* amps;   ///< by place of amps
+  /// Where the batch's heat goes, by place of heat; and the larger end's volts and amps by element, or null. `offset` is added to each.
+  double* const* heat;
+  double* const* volts_peak;
+  double* const* amps_rms;
+  std::size_t offset;
   LaneComplex source_amps;
   LaneReal imbalance;  ///< |available - returned - heat| / available
   /// All bits set in a flagged lane.
@@ -67,9 +70,12 @@ struct Kernel {
   const char* name;
   /// Admittances, elimination, substitution, currents, heat, balance.
   void (*run)(Batch& batch);
-  /// With the factors of the last run: 1 A into the node with `unknown` and `weight` (nowhere: 1), the source silent. Writes x, volts, amps and
-  /// source_amps, and leaves the heat alone.
-  void (*probe)(Batch& batch, std::uint32_t node, std::uint32_t unknown, std::uint32_t weight);
+  /// With the factors of the last run: 1 A into the node whose volts are `weight` (nowhere: 1) times those at `x`, the source silent. Writes volts, amps
+  /// and source_amps, and leaves the heat alone.
+  void (*probe)(Batch& batch, std::uint32_t node, std::uint32_t x, std::uint32_t weight);
+  /// Parts of `run` for measurements: the matrix from the admittances; its elimination.
+  void (*gather)(Batch& batch);
+  void (*eliminate)(Batch& batch);
   /// The branches' admittances alone.
   void (*admittances)(Batch& batch);
   /// Volts of a collapsed network: (1 + Z D) V = V0 with D the branches' admittances less the reference, by elimination without

@@ -1,6 +1,7 @@
 #include "program.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <numbers>
@@ -30,6 +31,8 @@ class Compiler {
     program_.entry_count = plan_.entry_slots;
     program_.factor_count = plan_.factor_slots;
     program_.line_of_element.assign(network_.elements.size(), nowhere);
+    terms_.resize(plan_.entry_slots);
+    place_amps();
     weigh_nodes();
     for (std::size_t e = 0; e < network_.elements.size(); ++e) add_element(static_cast<std::uint32_t>(e));
     add_source();
@@ -53,21 +56,38 @@ class Compiler {
     if (fresh) program_.constants.push_back({real(), number});
     return found->second;
   }
-  std::uint32_t varying(Read read) {
-    program_.varying.push_back({real(), std::move(read)});
+  std::uint32_t varying(Read read, int knob = -1) {
+    program_.varying.push_back({real(), knob, std::move(read)});
     return program_.real_count - 1;
   }
 
-  /// A parameter made of values: constant where all of them are.
+  /// A parameter made of values: one number where all of them are.
   template <class Make, class... Values>
-  std::uint32_t parameter(Make make, const Values&... given) {
-    if ((given.constant() && ...)) return constant(make(given.constant_value().real()...));
-    return varying([make, given...](double hertz, std::span<const double> knobs) { return make(given.real_at(hertz, knobs)...); });
+  Operand parameter(Make make, const Values&... given) {
+    if ((given.constant() && ...)) return {nowhere, make(given.constant_value().real()...)};
+    return {varying([make, given...](double hertz, std::span<const double> knobs) { return make(given.real_at(hertz, knobs)...); }), 0.0};
   }
-  std::uint32_t parameter(const Value& value) {
-    return parameter([](double x) { return x; }, value);
+  Operand parameter(const Value& value) {
+    if (value.constant()) return {nowhere, value.constant_value().real()};
+    return {varying([value](double hertz, std::span<const double> knobs) { return value.real_at(hertz, knobs); }, value.plain_knob().index), 0.0};
   }
-  std::uint32_t parameter(const std::optional<Value>& value) { return value ? parameter(*value) : constant(0.0); }
+  Operand parameter(const std::optional<Value>& value) { return value ? parameter(*value) : Operand{}; }
+  /// As a table of lanes whatever it is.
+  std::uint32_t lanes_of(const Value& value) {
+    const Operand operand = parameter(value);
+    return operand.real == nowhere ? constant(operand.number) : operand.real;
+  }
+
+  // ---- places ----
+
+  void place_amps() {
+    program_.heat_count = program_.element_count;
+    for (const Element& element : network_.elements) {
+      program_.amps_of_element.push_back(program_.amps_count);
+      program_.amps_count += static_cast<std::uint32_t>(element.ports());
+      program_.heat2_of_element.push_back(element.role == Element::Role::coupled ? program_.heat_count++ : nowhere);
+    }
+  }
 
   // ---- nodes ----
 
@@ -75,15 +95,23 @@ class Compiler {
   void weigh_nodes() {
     weights_.assign(network_.node_count, nowhere);
     chain_.assign(network_.node_count, {});
+    program_.x_of_node.assign(network_.node_count, nowhere);
+    x_of_unknown_.resize(plan_.unknowns);
+    for (std::uint32_t current = plan_.node_unknowns; current < plan_.unknowns; ++current)
+      x_of_unknown_[current] = program_.node_count + current - plan_.node_unknowns;
     for (int node : plan_.binding_order) {
       const plan::NodeBinding& binding = plan_.bindings[node];
       if (binding.via_element >= 0) {
         chain_[node] = chain_[binding.via_node];
         chain_[node].emplace_back(ratio_of(binding.via_element), binding.inverse);
         weights_[node] = weight(chain_[node], {});
+        program_.nodes.push_back({static_cast<std::uint32_t>(node), x_of_unknown_[binding.unknown], weights_[node]});
+      } else {
+        x_of_unknown_[binding.unknown] = static_cast<std::uint32_t>(node);
       }
-      program_.nodes.push_back({static_cast<std::uint32_t>(node), static_cast<std::uint32_t>(binding.unknown), weights_[node]});
+      program_.x_of_node[node] = x_of_unknown_[binding.unknown];
     }
+    program_.weight_of_node = weights_;
   }
 
   using Chain = std::vector<std::pair<Value, bool>>;
@@ -128,23 +156,30 @@ class Compiler {
 
   void add_branch(std::uint32_t e, const Element& element) {
     const BranchCode code = describe_branch(e, element);
-    FlowCode flow{.form = FlowCode::Form::branch, .element = e, .value = code.value, .even = code.heat};
+    BranchFlow flow{.node = {}, .value = code.value, .conductance = code.heat, .element = e, .amps = program_.amps_of_element[e]};
     place(flow, element);
+    program_.branch_flows.push_back(flow);
     stamp(e, [&](int, int) { return code.value; });
   }
 
   BranchCode describe_branch(std::uint32_t e, const Element& element) {
-    BranchCode code{.formula = BranchCode::Formula::given, .value = values(1), .heat = real()};
-    code.main = code.r0 = code.g1 = code.g2 = code.stray = code.tangent = constant(0.0);
+    BranchCode code{.formula = BranchCode::Formula::given, .plain = false, .value = values(1), .heat = real()};
     const auto& model = design_.parts[element.part.index].model;
     if (const auto* coil = std::get_if<design::Inductor>(&model)) describe_coil(*coil, code);
     else if (const auto* capacitor = std::get_if<design::Capacitor>(&model)) describe_capacitor(*capacitor, code);
     else if (const auto* resistor = std::get_if<design::Resistor>(&model)) describe_resistor(*resistor, code);
     else if (const auto* transformer = std::get_if<design::Transformer>(&model)) describe_transformer(*transformer, element, code);
     if (code.formula == BranchCode::Formula::given) program_.givens.push_back({e, code.value, code.heat, is_constant(model)});
-    else program_.branches.push_back(code);
+    else add_code(code);
     program_.branch_values.push_back(code.value);
+    program_.branch_heats.push_back(code.heat);
     return code;
+  }
+
+  void add_code(BranchCode& code) {
+    code.plain = code.stray.number == 0.0 && code.tangent.number == 0.0;
+    for (const Operand* operand : {&code.main, &code.r0, &code.g1, &code.g2, &code.stray, &code.tangent}) code.plain &= operand->real == nowhere;
+    program_.branches.push_back(code);
   }
 
   /// A load of fixed impedance: its admittance is written once.
@@ -208,12 +243,12 @@ class Compiler {
   }
 
   void add_line(std::uint32_t e, const Element& element) {
-    const design::LineMake& make = make_of(element);
-    const std::uint32_t line = distinct_line(e, make);
+    const std::uint32_t line = distinct_line(e, make_of(element));
     program_.line_of_element[e] = line;
     const LineCode code = program_.lines[line];
-    FlowCode flow{.form = FlowCode::Form::line, .element = e, .value = code.value, .even = code.even, .odd = code.odd};
+    LineFlow flow{.node = {}, .value = code.value, .even = code.even, .odd = code.odd, .element = e, .amps = program_.amps_of_element[e]};
     place(flow, element);
+    program_.line_flows.push_back(flow);
     stamp(e, [&](int s, int t) { return code.value + (s / 2 == t / 2 ? 0u : 1u); });
   }
 
@@ -223,37 +258,49 @@ class Compiler {
     return std::get<design::Stub>(model).make;
   }
 
-  /// Lines of one make and one fixed length share their hyperbolic functions.
+  /// Lines of one make and one fixed length share their hyperbolic functions; those of one make its propagation constant.
   std::uint32_t distinct_line(std::uint32_t e, const design::LineMake& make) {
-    for (std::uint32_t line = 0; line < program_.lines.size(); ++line) {
-      const design::LineMake& known = make_of(network_.elements[program_.given_lines[line].element]);
-      const bool alike = known.length_m.constant() && make.length_m.constant() && known.length_m.constant_value() == make.length_m.constant_value() &&
-                         known.impedance_ohm == make.impedance_ohm && known.velocity == make.velocity && known.k1 == make.k1 &&
-                         known.k2 == make.k2 && known.model == make.model && known.losses.size() == make.losses.size();
-      if (alike) return line;
+    const std::uint32_t known = distinct_make(e, make);
+    const auto next = static_cast<std::uint32_t>(program_.lines.size());
+    if (make.length_m.constant()) {
+      const auto [found, fresh] = lines_.try_emplace({known, make.length_m.constant_value().real()}, next);
+      if (!fresh) return found->second;
     }
-    program_.lines.push_back({.a = real(), .b = real(), .admittance = values(1), .value = values(2), .even = real(), .odd = real()});
-    program_.given_lines.push_back({e, static_cast<std::uint32_t>(program_.lines.size() - 1)});
-    return static_cast<std::uint32_t>(program_.lines.size() - 1);
+    const Program::GivenMake& given = program_.given_makes[known];
+    program_.lines.push_back({.gamma = given.gamma, .admittance = given.admittance, .length = parameter(make.length_m), .value = values(2),
+                              .even = real(), .odd = real()});
+    program_.make_of_line.push_back(known);
+    return next;
+  }
+
+  std::uint32_t distinct_make(std::uint32_t e, const design::LineMake& make) {
+    std::vector<double> key{make.impedance_ohm.real(), make.impedance_ohm.imag(), make.velocity, make.k1, make.k2};
+    for (const sdk::LossPoint& loss : make.losses) key.insert(key.end(), {loss.frequency_hz, loss.db_per_100m});
+    const auto [found, fresh] = makes_.try_emplace({make.model, std::move(key)}, static_cast<std::uint32_t>(program_.given_makes.size()));
+    if (fresh) program_.given_makes.push_back({e, values(1), values(1), values(1)});
+    return found->second;
   }
 
   void add_matrix(std::uint32_t e, const Element& element) {
     const std::uint32_t value = values(4);
     const bool coupled = element.role == Element::Role::coupled;
-    FlowCode flow{.form = coupled ? FlowCode::Form::coupled : FlowCode::Form::matrix, .element = e, .value = value};
-    flow.even = program_.real_count;
+    FlowCode flow{.form = coupled ? FlowCode::Form::coupled : FlowCode::Form::matrix, .element = e, .amps = program_.amps_of_element[e],
+                  .node = {}, .value = value, .coils = program_.real_count, .heat2 = program_.heat2_of_element[e], .x = nowhere, .ratio = nowhere};
     if (coupled) program_.real_count += 4;
-    program_.givens.push_back({e, value, flow.even, false});
+    program_.givens.push_back({e, value, flow.coils, false});
     place(flow, element);
+    program_.flows.push_back(flow);
     stamp(e, [&](int s, int t) { return value + static_cast<std::uint32_t>(2 * (s / 2) + t / 2); });
   }
 
   void add_ideal(std::uint32_t e, const Element& element) {
     if (plan_.current_unknown[e] < 0) return;
     const auto current = static_cast<std::uint32_t>(plan_.current_unknown[e]);
-    const std::uint32_t ratio = parameter(ratio_of(static_cast<int>(e)));
-    FlowCode flow{.form = FlowCode::Form::border, .element = e, .unknown = current, .ratio = ratio};
+    const std::uint32_t ratio = lanes_of(ratio_of(static_cast<int>(e)));
+    FlowCode flow{.form = FlowCode::Form::border, .element = e, .amps = program_.amps_of_element[e], .node = {}, .value = nowhere, .coils = nowhere,
+                  .heat2 = nowhere, .x = x_of_unknown_[current], .ratio = ratio};
     place(flow, element);
+    program_.flows.push_back(flow);
     const std::uint32_t unit = unit_value();
     for (int s = 0; s < 4; ++s)
       for (int half = 0; half < 2; ++half) {
@@ -277,9 +324,9 @@ class Compiler {
     return unit_value_;
   }
 
-  void place(FlowCode& flow, const Element& element) {
-    for (int i = 0; i < 4; ++i) flow.node[i] = static_cast<std::uint32_t>(element.node[i]);
-    program_.flows.push_back(flow);
+  template <class Flow>
+  static void place(Flow& flow, const Element& element) {
+    for (std::size_t i = 0; i < std::size(flow.node); ++i) flow.node[i] = static_cast<std::uint32_t>(element.node[i]);
   }
 
   /// `value_at(s, t)`: the value that couples terminals s and t; signs alternate within a port.
@@ -304,15 +351,10 @@ class Compiler {
       for (int t = 0; t < 2; ++t)
         if (plan_.source_slot[2 * s + t] != plan::Plan::no_slot)
           terms_[plan_.source_slot[2 * s + t]].push_back({program_.source_value, weight_of(node[s], node[t]), s == t ? 1.0 : -1.0});
-    program_.source_unknown = unknown_of(network_.source_node);
-    program_.other_unknown = unknown_of(network_.source_other);
+    program_.source_x = program_.x_of_node[network_.source_node];
+    program_.other_x = program_.x_of_node[network_.source_other];
     program_.source_weight = weights_[network_.source_node];
     program_.other_weight = weights_[network_.source_other];
-  }
-
-  std::uint32_t unknown_of(int node) const {
-    const int unknown = plan_.bindings[node].unknown;
-    return unknown < 0 ? nowhere : static_cast<std::uint32_t>(unknown);
   }
 
   /// Any admittance to ground will do, since no current can flow through it: that of 50 ohm keeps the pivots of a size.
@@ -322,13 +364,26 @@ class Compiler {
 
   // ---- lists for the kernel ----
 
+  /// Diagonals first: the pivot test's measure of a row starts with its own.
   void write_gathers() {
-    for (std::uint32_t slot = 0; slot < plan_.entry_slots; ++slot) {
-      const auto found = terms_.find(slot);
-      const std::size_t count = found == terms_.end() ? 0 : found->second.size();
-      program_.gathers.push_back({slot, static_cast<std::uint32_t>(program_.terms.size()), static_cast<std::uint32_t>(count)});
-      if (count > 0) program_.terms.insert(program_.terms.end(), found->second.begin(), found->second.end());
+    std::vector<std::array<std::uint32_t, 2>> rows(plan_.entry_slots, {nowhere, nowhere});
+    for (std::uint32_t unknown = 0; unknown < plan_.unknowns; ++unknown)
+      for (std::uint32_t slot : plan_.row_slots[unknown]) rows[slot][rows[slot][0] == nowhere ? 0 : 1] = unknown;
+    std::vector<bool> written(plan_.entry_slots, false);
+    for (std::uint32_t unknown = 0; unknown < plan_.unknowns; ++unknown) {
+      write_gather(plan_.diagonal[unknown], {unknown, nowhere});
+      written[plan_.diagonal[unknown]] = true;
     }
+    for (std::uint32_t slot = 0; slot < plan_.entry_slots; ++slot)
+      if (!written[slot]) write_gather(slot, rows[slot]);
+  }
+
+  void write_gather(std::uint32_t slot, const std::array<std::uint32_t, 2>& rows) {
+    std::vector<GatherTerm>& terms = terms_[slot];
+    const auto weighted = std::stable_partition(terms.begin(), terms.end(), [](const GatherTerm& term) { return term.weight == nowhere; });
+    program_.gathers.push_back({slot, static_cast<std::uint32_t>(program_.terms.size()), static_cast<std::uint32_t>(weighted - terms.begin()),
+                                static_cast<std::uint32_t>(terms.size()), {rows[0], rows[1]}});
+    program_.terms.insert(program_.terms.end(), terms.begin(), terms.end());
   }
 
   void write_steps() {
@@ -347,30 +402,29 @@ class Compiler {
       }
     }
     for (const plan::Substitution& substitution : plan_.substitutions) {
-      program_.backs.push_back({substitution.row, static_cast<std::uint32_t>(program_.coupled.size()),
+      program_.backs.push_back({x_of_unknown_[substitution.row], static_cast<std::uint32_t>(program_.coupled.size()),
                                 static_cast<std::uint32_t>(substitution.entries.size())});
-      for (const auto& entry : substitution.entries) program_.coupled.push_back({entry.lower, entry.upper, entry.unknown});
+      for (const auto& entry : substitution.entries) program_.coupled.push_back({entry.lower, entry.upper, x_of_unknown_[entry.unknown]});
     }
   }
 
   void open_step(const plan::Operation& operation) {
-    const std::vector<std::uint32_t>& row = plan_.row_slots[operation.target];
     program_.steps.push_back({operation.target, operation.left, static_cast<std::uint32_t>(program_.scales.size()), 0,
-                              static_cast<std::uint32_t>(program_.updates.size()), 0,
-                              static_cast<std::uint32_t>(program_.row_slots.size()), static_cast<std::uint32_t>(row.size())});
-    program_.row_slots.insert(program_.row_slots.end(), row.begin(), row.end());
+                              static_cast<std::uint32_t>(program_.updates.size()), 0});
   }
 
   /// Kirchhoff's law at the outer nodes of merged transformers, outermost first.
   void write_merged() {
+    if (program_.nodes.empty()) return;
     std::vector<std::vector<CurrentTerm>> taken(network_.node_count);
     const auto take = [&](std::uint32_t e, int port) {
       const Element& element = network_.elements[e];
-      taken[element.node[2 * port]].push_back({2 * e + static_cast<std::uint32_t>(port), 1.0});
-      taken[element.node[2 * port + 1]].push_back({2 * e + static_cast<std::uint32_t>(port), -1.0});
+      taken[element.node[2 * port]].push_back({program_.amps_of_element[e] + static_cast<std::uint32_t>(port), 1.0});
+      taken[element.node[2 * port + 1]].push_back({program_.amps_of_element[e] + static_cast<std::uint32_t>(port), -1.0});
     };
-    for (const FlowCode& flow : program_.flows)
-      for (int port = 0; port < network_.elements[flow.element].ports(); ++port) take(flow.element, port);
+    for (std::uint32_t e = 0; e < network_.elements.size(); ++e)
+      if (network_.elements[e].form != Element::Form::ideal || plan_.current_unknown[e] >= 0)
+        for (int port = 0; port < network_.elements[e].ports(); ++port) take(e, port);
     taken[network_.source_node].push_back({nowhere, -1.0});
     taken[network_.source_other].push_back({nowhere, 1.0});
     for (std::size_t i = plan_.binding_order.size(); i-- > 0;) {
@@ -378,10 +432,12 @@ class Compiler {
       const plan::NodeBinding& binding = plan_.bindings[node];
       if (binding.via_element < 0) continue;
       const auto e = static_cast<std::uint32_t>(binding.via_element);
-      program_.merged.push_back({e, parameter(ratio_of(binding.via_element)), binding.inverse, static_cast<std::uint32_t>(node),
-                                 static_cast<std::uint32_t>(program_.currents.size()), static_cast<std::uint32_t>(taken[node].size())});
+      MergedCode code{e, program_.amps_of_element[e], lanes_of(ratio_of(binding.via_element)), binding.inverse, {},
+                      static_cast<std::uint32_t>(program_.currents.size()), static_cast<std::uint32_t>(taken[node].size())};
+      place(code, network_.elements[e]);
+      program_.merged.push_back(code);
       program_.currents.insert(program_.currents.end(), taken[node].begin(), taken[node].end());
-      taken[binding.via_node].push_back({2 * e + (binding.inverse ? 1u : 0u), 1.0});
+      taken[binding.via_node].push_back({program_.amps_of_element[e] + (binding.inverse ? 1u : 0u), 1.0});
     }
   }
 
@@ -393,7 +449,10 @@ class Compiler {
   std::vector<std::uint32_t> weights_;
   std::vector<Chain> chain_;
   std::map<std::pair<int, int>, std::uint32_t> products_;
-  std::map<std::uint32_t, std::vector<GatherTerm>> terms_;
+  std::vector<std::vector<GatherTerm>> terms_;  ///< by slot
+  std::vector<std::uint32_t> x_of_unknown_;
+  std::map<std::pair<std::uint32_t, double>, std::uint32_t> lines_;
+  std::map<std::pair<const sdk::LineModel*, std::vector<double>>, std::uint32_t> makes_;
   std::uint32_t unit_value_ = nowhere;
 };
 

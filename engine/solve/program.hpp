@@ -23,7 +23,13 @@ inline constexpr double pivot_floor = 1e-4;
 /// Below this, sinh^2 + sin^2 (or cos^2) of half of gamma l make |sinh gamma l| < 1e-4.
 inline constexpr double line_floor = 2.5e-9;
 
-/// The admittance of a branch and its heat per |V|^2. Parameters are indices of reals.
+/// A parameter: a lane table's index where it changes from state to state, else one number.
+struct Operand {
+  std::uint32_t real = nowhere;
+  double number = 0.0;
+};
+
+/// The admittance of a branch and its heat per |V|^2.
 struct BranchCode {
   enum class Formula : std::uint8_t {
     given,      ///< y and g are written from outside, for the whole run or for each batch
@@ -32,27 +38,30 @@ struct BranchCode {
     core,       ///< conductance r0 (or g1/(w L)) beside 1/(j w L); L = 0: none
   };
   Formula formula;
+  bool plain;           ///< every parameter is one number, and stray and tangent are zero
   std::uint32_t value;  ///< y
   std::uint32_t heat;   ///< reals: g, where heat = |V|^2 g
-  std::uint32_t main, r0, g1, g2, stray, tangent;
+  Operand main, r0, g1, g2, stray, tangent;
 };
 
-/// A distinct line (length, make): lines alike share one. Half angles: gamma l/2 = a + j b.
+/// A distinct line (length, make): lines alike share one.
 struct LineCode {
-  std::uint32_t a, b;        ///< reals, written for each batch
-  std::uint32_t admittance;  ///< values: 1/Z0, written for each batch
+  std::uint32_t gamma;       ///< values: propagation constant per metre of its make, written for each batch
+  std::uint32_t admittance;  ///< values: 1/Z0 of its make, written for each batch
+  Operand length;            ///< m
   std::uint32_t value;       ///< values: y11, y12
   std::uint32_t even, odd;   ///< reals: Re Y of the even and the odd mode
 };
 
-/// entries[slot] = sum of sign * weight * values; `weight` is an index of reals or nowhere.
+/// entries[slot] = sum of sign * weight * values; the first `plain` of the terms have no weight.
 struct GatherTerm {
   std::uint32_t value;
-  std::uint32_t weight;
+  std::uint32_t weight;  ///< index of reals or nowhere
   double sign;
 };
 struct Gather {
-  std::uint32_t slot, first, count;
+  std::uint32_t slot, first, plain, count;
+  std::uint32_t rows[2];  ///< the unknowns in whose rows the entry stands, for the pivot test; nowhere: none
 };
 
 /// One unknown's elimination: invert the pivot, scale its column, update what is left.
@@ -60,7 +69,6 @@ struct Step {
   std::uint32_t unknown, pivot;
   std::uint32_t first_scale, scale_count;    ///< into scales
   std::uint32_t first_update, update_count;  ///< into updates
-  std::uint32_t first_row, row_count;        ///< into row_slots: the row's entries before elimination
 };
 struct Scale {
   std::uint32_t factor, entry;
@@ -70,60 +78,75 @@ struct Update {
 };
 /// Substitution: see plan::Substitution.
 struct Coupled {
-  std::uint32_t lower, upper, unknown;
+  std::uint32_t lower, upper, x;
 };
+/// By step. Unknowns stand in the table of volts, each at the place of the one node whose potential it is; those of transformers' currents behind the nodes.
 struct Back {
-  std::uint32_t row, first, count;
+  std::uint32_t x, first, count;
 };
 
-/// volts[node] = weight * x[unknown].
+/// volts[node] = weight * volts[x]: the far nodes of merged transformers.
 struct NodeCode {
-  std::uint32_t node, unknown, weight;
+  std::uint32_t node, x, weight;
 };
 
-/// What an element's currents and heat follow from.
-struct FlowCode {
-  enum class Form : std::uint8_t { branch, line, matrix, coupled, border };
-  Form form;
-  std::uint32_t element;
+/// What an element's currents and heat follow from. Amps stand at `amps` (and the next of a two-port), heat at `heat`.
+struct BranchFlow {
+  std::uint32_t node[2];
+  std::uint32_t value, conductance;  ///< values: y; reals: g
+  std::uint32_t element, amps;
+};
+struct LineFlow {
   std::uint32_t node[4];
-  std::uint32_t value;       ///< y; y11, y12; the four of a matrix
-  std::uint32_t even, odd;   ///< line: reals; branch: `even` is g; coupled: first of ohms1, ohms2, susceptance1, susceptance2
-  std::uint32_t unknown;     ///< border: the transformer's current
-  std::uint32_t ratio;       ///< border: reals
+  std::uint32_t value, even, odd;  ///< values: y11, y12; reals
+  std::uint32_t element, amps;
+};
+struct FlowCode {
+  enum class Form : std::uint8_t { matrix, coupled, border };
+  Form form;
+  std::uint32_t element, amps;
+  std::uint32_t node[4];
+  std::uint32_t value;    ///< the four admittances of a matrix
+  std::uint32_t coils;    ///< coupled: reals, the first of ohms1, ohms2, susceptance1, susceptance2
+  std::uint32_t heat2;    ///< coupled: where the second coil's heat stands
+  std::uint32_t x;        ///< border: the transformer's current
+  std::uint32_t ratio;    ///< border: reals
 };
 
-/// The current of a merged transformer: what all else at its outer node takes. Terms are currents by index 2 * element + port.
+/// The current of a merged transformer: what all else at its outer node takes. Terms are places of amps.
 struct CurrentTerm {
   std::uint32_t current;  ///< nowhere: the source's own
   double sign;
 };
 struct MergedCode {
-  std::uint32_t element, ratio;
+  std::uint32_t element, amps, ratio;
   bool inverse;  ///< the outer node is the from side
-  std::uint32_t node;
+  std::uint32_t node[4];  ///< the outer node is node[2], of an inverse one node[0]
   std::uint32_t first, count;
 };
 
 struct Program {
   std::uint32_t real_count = 0, value_count = 0, entry_count = 0, factor_count = 0, unknowns = 0, node_count = 0, element_count = 0;
+  std::uint32_t amps_count = 0, heat_count = 0;
   std::vector<BranchCode> branches;
   std::vector<std::uint32_t> branch_values;  ///< values: y of every branch described, in order
+  std::vector<std::uint32_t> branch_heats;   ///< reals: and its g
   std::vector<LineCode> lines;
   std::vector<Gather> gathers;
   std::vector<GatherTerm> terms;
   std::vector<Step> steps;
   std::vector<Scale> scales;
   std::vector<Update> updates;
-  std::vector<std::uint32_t> row_slots;
   std::vector<Back> backs;
   std::vector<Coupled> coupled;
   std::vector<NodeCode> nodes;
+  std::vector<BranchFlow> branch_flows;
+  std::vector<LineFlow> line_flows;
   std::vector<FlowCode> flows;
   std::vector<MergedCode> merged;
   std::vector<CurrentTerm> currents;
   std::uint32_t source_node = 0, source_other = 0, source_value = 0;
-  std::uint32_t source_unknown = nowhere, other_unknown = nowhere;
+  std::uint32_t source_x = nowhere, other_x = nowhere;
   std::uint32_t source_weight = nowhere, other_weight = nowhere;  ///< reals
 
   // What the driver writes.
@@ -131,13 +154,20 @@ struct Program {
   std::vector<Constant> constants;
   struct FixedValue { std::uint32_t value; std::complex<double> number; };
   std::vector<FixedValue> fixed_values;
-  struct Varying { std::uint32_t real; std::function<double(double frequency_hz, std::span<const double> knobs)> read; };
+  struct Varying {
+    std::uint32_t real;
+    int knob;  ///< the value is this knob's; -1: read it
+    std::function<double(double frequency_hz, std::span<const double> knobs)> read;
+  };
   std::vector<Varying> varying;                ///< knobs, and whatever is computed from them or from `frequency`
   struct Given { std::uint32_t element; std::uint32_t value; std::uint32_t real; bool constant; };
   std::vector<Given> givens;                   ///< elements whose admittances come from element_value
-  struct GivenLine { std::uint32_t element; std::uint32_t line; };
-  std::vector<GivenLine> given_lines;          ///< one element that stands for each distinct line
+  struct GivenMake { std::uint32_t element; std::uint32_t gamma; std::uint32_t admittance; std::uint32_t impedance; };
+  std::vector<GivenMake> given_makes;          ///< one element that stands for each make of line; values: per metre, 1/Z0, Z0
   std::vector<std::uint32_t> line_of_element;  ///< by element: its LineCode, or nowhere
+  std::vector<std::uint32_t> make_of_line;     ///< by LineCode: its place in given_makes
+  // By element: places of its amps and of its second heat (or nowhere); by node: its unknown's place among the volts and its share of it.
+  std::vector<std::uint32_t> amps_of_element, heat2_of_element, x_of_node, weight_of_node;
 };
 
 /// Only the admittances of the given branches (network elements), in `branch_values`, one each.

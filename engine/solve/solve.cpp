@@ -5,23 +5,20 @@
 #include <array>
 #include <cmath>
 #include <cstring>
+#include <future>
 #include <limits>
 #include <numbers>
 
 #include "flows.hpp"
 #include "kernel.hpp"
-#include "program.hpp"
 #include "tableau.hpp"
+#include "workspace.hpp"
 
 namespace wattfall::solve {
 namespace {
 
 /// What the books of the fast path may be off at most, as a share of the available power: half of what the ledger promises.
 constexpr double most_imbalance = 5e-13;
-
-double* lane_numbers(Batch& batch, std::uint32_t real) { return batch.reals[real].data(); }
-
-void fill(LaneReal& real, double number) { std::fill_n(real.data(), lanes, number); }
 
 void set(LaneComplex& value, std::size_t lane, Complex number) {
   value.real()[lane] = number.real();
@@ -50,128 +47,98 @@ double imbalance(Complex source_ohms, double available_w, Complex volts, const S
   return std::abs(available_w - returned - heat) / available_w;
 }
 
-class Solver {
- public:
-  Solver(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
-         const std::vector<design::Look>& looks)
-      : design_(design), network_(network), plan_(plan), looks_(looks), program_(compile(design, network, plan)) {
-    solution_.states = states;
-    allocate_solution();
-    allocate_workspace();
-    describe_batch();
+/// One thread's share of the states: its own workspace, the program and the solution in common. Threads write to states of their own.
+}  // namespace
+
+struct Solver::Body {
+  Body(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const std::vector<design::Look>& looks)
+      : design_(design), network_(network), looks_(looks), space_(compile(design, network, plan)) {
+    fixed_source_ = design.source.impedance_ohm.constant() && design.source.available_w.constant();
+    hertz_.fill(std::numeric_limits<double>::quiet_NaN());
   }
 
-  Solution run(Method method) {
-    const std::size_t count = solution_.states.size();
+  void run(const States& states, Solution& solution, Keep keep, Method method) {
+    solution_ = &solution;
+    figures_ = keep == Keep::figures;
+    solution.states = states;
+    allocate_solution();
+    new_run_ = true;
+    const std::size_t count = states.size();
     for (std::size_t first = 0; first < count; first += lanes) {
       const std::size_t used = std::min(lanes, count - first);
       write_inputs(first, used);
       if (method == Method::guarded) {
+        direct_answers(first, used);
         kernel().run(batch_);
         judge_lanes(first, used);
         store_batch(first, used);
         for (std::size_t k = 0; k < looks_.size(); ++k) probe_look(k, first, used);
       }
       for (std::size_t lane = 0; lane < used; ++lane) {
-        if (method == Method::robust) solution_.guards[first + lane] = Guard::pivot;
-        if (solution_.guards[first + lane] != Guard::none) robust_state(first + lane, lane);
+        if (method == Method::robust) solution.guards[first + lane] = Guard::pivot;
+        if (solution.guards[first + lane] != Guard::none) robust_state(first + lane, lane);
       }
     }
-    return std::move(solution_);
   }
 
  private:
   // ---- room ----
 
+  /// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
+  static void resize(Series& series, std::size_t count) {
+    if (series.capacity() < count) series.reserve(count + 24);
+    series.resize(count);
+  }
+  static void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }
+
   void allocate_solution() {
-    const std::size_t count = solution_.states.size();
-    solution_.volts.resize(network_.node_count);
-    for (ComplexSeries& volts : solution_.volts) volts.resize(count);
-    solution_.flows.resize(network_.elements.size());
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      const graph::Element& element = network_.elements[e];
-      Flow& flow = solution_.flows[e];
-      flow.amps1.resize(count);
-      flow.heat1_w.resize(count);
-      if (element.ports() == 2) flow.amps2.resize(count);
-      if (element.role == graph::Element::Role::coupled) flow.heat2_w.resize(count);
-      if (element.form != graph::Element::Form::line) continue;
-      flow.gamma_l.resize(count);
-      flow.impedance_ohm.resize(count);
-    }
-    solution_.source_volts.resize(count);
-    solution_.source_amps.resize(count);
-    solution_.available_w.resize(count);
-    solution_.guards.assign(count, Guard::none);
-    solution_.untrusted.assign(count, 0);
-    solution_.looks.resize(looks_.size());
-    for (LookResponse& look : solution_.looks) {
+    Solution& solution = *solution_;
+    const std::size_t count = solution.states.size();
+    solution.volts.resize(figures_ ? 0 : static_cast<std::size_t>(network_.node_count));
+    for (ComplexSeries& volts : solution.volts) volts.resize(count);
+    solution.flows.resize(network_.elements.size());
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) allocate_flow(network_.elements[e], solution.flows[e], count);
+    for (ComplexSeries* series : {&solution.source_volts, &solution.source_amps}) series->resize(count);
+    resize(solution.available_w, count);
+    solution.guards.assign(count, Guard::none);
+    solution.untrusted.assign(count, 0);
+    solution.looks.resize(looks_.size());
+    for (LookResponse& look : solution.looks) {
       look.admittance_into.resize(count);
       look.admittance_behind.resize(count);
     }
+    heat_.clear();
+    volts_peak_.clear();
+    amps_rms_.clear();
+    for (Flow& flow : solution.flows) {
+      heat_.push_back(flow.heat1_w.data());
+      volts_peak_.push_back(flow.volts_peak.data());
+      amps_rms_.push_back(flow.amps_rms.data());
+    }
+    for (Flow& flow : solution.flows)
+      if (!flow.heat2_w.empty()) heat_.push_back(flow.heat2_w.data());
   }
 
-  void allocate_workspace() {
-    reals_.resize(program_.real_count);
-    values_.resize(program_.value_count);
-    entries_.resize(program_.entry_count);
-    factors_.resize(program_.factor_count);
-    inverses_.resize(program_.unknowns);
-    x_.resize(program_.unknowns);
-    rows_.resize(program_.unknowns);
-    volts_.resize(program_.node_count);
-    amps_.resize(2 * program_.element_count);
-    heat_.resize(2 * program_.element_count);
-    for (const Program::Constant& constant : program_.constants) fill(reals_[constant.real], constant.number);
-    for (const Program::FixedValue& fixed : program_.fixed_values)
-      for (std::size_t lane = 0; lane < lanes; ++lane) set(values_[fixed.value], lane, fixed.number);
-    line_gammas_.resize(program_.lines.size());
-    line_impedances_.resize(program_.lines.size());
+  void allocate_flow(const graph::Element& element, Flow& flow, std::size_t count) const {
+    const std::size_t waves = figures_ ? 0 : count, figures = figures_ ? count : 0;
+    const bool line = element.form == graph::Element::Form::line;
+    resize(flow.heat1_w, count);
+    resize(flow.heat2_w, element.role == graph::Element::Role::coupled ? count : 0);
+    resize(flow.amps1, waves);
+    resize(flow.amps2, element.ports() == 2 ? waves : 0);
+    resize(flow.gamma_l, line ? waves : 0);
+    resize(flow.impedance_ohm, line ? waves : 0);
+    resize(flow.volts_peak, figures);
+    resize(flow.amps_rms, figures);
   }
 
-  void describe_batch() {
-    batch_.program = &program_;
-    batch_.branches = program_.branches.data();
-    batch_.lines = program_.lines.data();
-    batch_.gathers = program_.gathers.data();
-    batch_.terms = program_.terms.data();
-    batch_.steps = program_.steps.data();
-    batch_.scales = program_.scales.data();
-    batch_.updates = program_.updates.data();
-    batch_.row_slots = program_.row_slots.data();
-    batch_.backs = program_.backs.data();
-    batch_.coupled = program_.coupled.data();
-    batch_.nodes = program_.nodes.data();
-    batch_.flows = program_.flows.data();
-    batch_.merged = program_.merged.data();
-    batch_.currents_of_merged = program_.currents.data();
-    batch_.branch_count = program_.branches.size();
-    batch_.line_count = program_.lines.size();
-    batch_.gather_count = program_.gathers.size();
-    batch_.step_count = program_.steps.size();
-    batch_.back_count = program_.backs.size();
-    batch_.node_code_count = program_.nodes.size();
-    batch_.flow_count = program_.flows.size();
-    batch_.merged_count = program_.merged.size();
-    batch_.source_node = program_.source_node;
-    batch_.source_other = program_.source_other;
-    batch_.source_value = program_.source_value;
-    batch_.source_unknown = program_.source_unknown;
-    batch_.other_unknown = program_.other_unknown;
-    batch_.source_weight = program_.source_weight;
-    batch_.other_weight = program_.other_weight;
-    batch_.element_count = program_.element_count;
-    batch_.unknowns = program_.unknowns;
-    batch_.reals = reals_.data();
-    batch_.values = values_.data();
-    batch_.entries = entries_.data();
-    batch_.factors = factors_.data();
-    batch_.inverses = inverses_.data();
-    batch_.x = x_.data();
-    batch_.rows = rows_.data();
-    batch_.volts = volts_.data();
-    batch_.amps = amps_.data();
+  /// A whole batch's heat and figures go where they are kept; that of a last one in part goes by the workspace.
+  void direct_answers(std::size_t first, std::size_t used) {
+    if (used < lanes) return space_.answer_here(figures_);
     batch_.heat = heat_.data();
+    batch_.volts_peak = figures_ ? volts_peak_.data() : nullptr;
+    batch_.amps_rms = figures_ ? amps_rms_.data() : nullptr;
+    batch_.offset = first;
   }
 
   // ---- what goes in ----
@@ -179,32 +146,50 @@ class Solver {
   /// Lanes beyond the last state repeat it, so that they hold sound numbers.
   std::size_t state_of(std::size_t first, std::size_t used, std::size_t lane) const { return first + std::min(lane, used - 1); }
 
+  double* lane_numbers(std::uint32_t real) { return batch_.reals[real].data(); }
+
   void write_inputs(std::size_t first, std::size_t used) {
+    const States& states = solution_->states;
     given_guards_.fill(Guard::none);
-    for (std::size_t lane = 0; lane < lanes; ++lane) hertz_[lane] = solution_.states.frequencies_hz[state_of(first, used, lane)];
+    bool new_hertz = new_run_;
+    for (std::size_t lane = 0; lane < lanes; ++lane) {
+      const double hertz = states.frequencies_hz[state_of(first, used, lane)];
+      new_hertz |= hertz != hertz_[lane];
+      hertz_[lane] = hertz;
+    }
+    if (new_hertz) write_frequencies();
+    for (const Program::Varying& varying : space_.program.varying) {
+      double* numbers = lane_numbers(varying.real);
+      if (varying.knob >= 0)
+        for (std::size_t lane = 0; lane < lanes; ++lane)
+          numbers[lane] = states.knobs[state_of(first, used, lane) * states.knob_count + static_cast<std::size_t>(varying.knob)];
+      else
+        for (std::size_t lane = 0; lane < lanes; ++lane) numbers[lane] = varying.read(hertz_[lane], states.knobs_at(state_of(first, used, lane)));
+    }
+    if (new_run_ || !fixed_source_) write_source(first, used);
+    for (const Program::Given& given : space_.program.givens)
+      if (!given.constant || new_run_) write_given(given, first, used);
+    new_run_ = false;
+  }
+
+  void write_frequencies() {
     for (std::size_t lane = 0; lane < lanes; ++lane) {
       batch_.omega.data()[lane] = 2.0 * std::numbers::pi * hertz_[lane];
       batch_.root_hz.data()[lane] = std::sqrt(hertz_[lane]);
     }
-    for (const Program::Varying& varying : program_.varying)
-      for (std::size_t lane = 0; lane < lanes; ++lane)
-        lane_numbers(batch_, varying.real)[lane] = varying.read(hertz_[lane], solution_.states.knobs_at(state_of(first, used, lane)));
-    write_source(first, used);
-    for (const Program::GivenLine& given : program_.given_lines) write_line(given, first, used);
-    for (const Program::Given& given : program_.givens)
-      if (!given.constant || first == 0) write_given(given, first, used);
+    for (const Program::GivenMake& given : space_.program.given_makes) write_make(given);
   }
 
   void write_source(std::size_t first, std::size_t used) {
     for (std::size_t lane = 0; lane < lanes; ++lane) {
-      const auto knobs = solution_.states.knobs_at(state_of(first, used, lane));
+      const auto knobs = solution_->states.knobs_at(state_of(first, used, lane));
       const Complex ohms = design_.source.impedance_ohm.at(hertz_[lane], knobs);
       const double available = design_.source.available_w.real_at(hertz_[lane], knobs);
       batch_.source_ohms_re.data()[lane] = ohms.real();
       batch_.source_ohms_im.data()[lane] = ohms.imag();
       batch_.available_w.data()[lane] = available;
       batch_.source_volts.data()[lane] = 2.0 * std::sqrt(available * ohms.real());
-      set(values_[program_.source_value], lane, 1.0 / ohms);
+      set(space_.values[space_.program.source_value], lane, 1.0 / ohms);
     }
   }
 
@@ -214,23 +199,18 @@ class Solver {
     return std::get<design::Stub>(model).make;
   }
 
-  void write_line(const Program::GivenLine& given, std::size_t first, std::size_t used) {
+  void write_make(const Program::GivenMake& given) {
     const design::LineMake& make = make_of(given.element);
-    const LineCode& code = program_.lines[given.line];
     const sdk::LineData data{{make.impedance_ohm.real(), make.impedance_ohm.imag()}, make.velocity, make.losses.data(), make.losses.size()};
     std::array<sdk::Complex, lanes> gamma{}, impedance{};
     sdk::Failure failure{};
     const bool good = make.model->propagate(make.model->self, &data, make.k1, make.k2, hertz_.data(), lanes, gamma.data(), impedance.data(),
                                             &failure) == sdk::Status::ok;
     for (std::size_t lane = 0; lane < lanes; ++lane) {
-      const double length = make.length_m.real_at(hertz_[lane], solution_.states.knobs_at(state_of(first, used, lane)));
-      const Complex gamma_l = good ? Complex{gamma[lane].re, gamma[lane].im} * length : std::numeric_limits<double>::quiet_NaN();
-      lane_numbers(batch_, code.a)[lane] = 0.5 * gamma_l.real();
-      lane_numbers(batch_, code.b)[lane] = 0.5 * gamma_l.imag();
       const Complex z0{impedance[lane].re, impedance[lane].im};
-      set(values_[code.admittance], lane, 1.0 / z0);
-      set(line_gammas_[given.line], lane, gamma_l);
-      set(line_impedances_[given.line], lane, z0);
+      set(space_.values[given.gamma], lane, good ? Complex{gamma[lane].re, gamma[lane].im} : std::numeric_limits<double>::quiet_NaN());
+      set(space_.values[given.admittance], lane, 1.0 / z0);
+      set(space_.values[given.impedance], lane, z0);
     }
   }
 
@@ -238,7 +218,7 @@ class Solver {
   void write_given(const Program::Given& given, std::size_t first, std::size_t used) {
     const graph::Element& element = network_.elements[given.element];
     for (std::size_t lane = 0; lane < lanes; ++lane) {
-      const ElementValue value = element_value(design_, element, hertz_[lane], solution_.states.knobs_at(state_of(first, used, lane)));
+      const ElementValue value = element_value(design_, element, hertz_[lane], solution_->states.knobs_at(state_of(first, used, lane)));
       if (element.form == graph::Element::Form::branch) write_branch(given, value, lane);
       else write_matrix(given, value, lane);
     }
@@ -251,18 +231,18 @@ class Solver {
   void write_branch(const Program::Given& given, const ElementValue& value, std::size_t lane) {
     const bool sound = std::norm(value.n) >= 1e-12 * std::norm(value.d);
     if (!sound) flag(lane, Guard::shorted);
-    set(values_[given.value], lane, sound ? value.d / value.n : 1.0);
-    lane_numbers(batch_, given.real)[lane] = sound ? value.loss / std::norm(value.n) : 0.0;
+    set(space_.values[given.value], lane, sound ? value.d / value.n : 1.0);
+    lane_numbers(given.real)[lane] = sound ? value.loss / std::norm(value.n) : 0.0;
   }
 
   void write_matrix(const Program::Given& given, const ElementValue& value, std::size_t lane) {
     std::array<Complex, 4> y{1.0, 0.0, 0.0, 1.0};
     if (!matrix_admittances(value, y)) flag(lane, Guard::two_port);
-    for (std::uint32_t i = 0; i < 4; ++i) set(values_[given.value + i], lane, y[i]);
+    for (std::uint32_t i = 0; i < 4; ++i) set(space_.values[given.value + i], lane, y[i]);
     if (network_.elements[given.element].role != graph::Element::Role::coupled) return;
     for (std::uint32_t i = 0; i < 2; ++i) {
-      lane_numbers(batch_, given.real + i)[lane] = value.coil_ohms[i];
-      lane_numbers(batch_, given.real + 2 + i)[lane] = value.coil_susceptance[i];
+      lane_numbers(given.real + i)[lane] = value.coil_ohms[i];
+      lane_numbers(given.real + 2 + i)[lane] = value.coil_susceptance[i];
     }
   }
 
@@ -278,7 +258,7 @@ class Solver {
       if (guard == Guard::none && flagged(batch_.bad_branch, lane)) guard = Guard::shorted;
       if (guard == Guard::none && flagged(batch_.bad_pivot, lane)) guard = Guard::pivot;
       if (guard == Guard::none && !(batch_.imbalance.data()[lane] < most_imbalance)) guard = Guard::balance;
-      solution_.guards[first + lane] = guard;
+      solution_->guards[first + lane] = guard;
     }
   }
 
@@ -291,30 +271,54 @@ class Solver {
   }
 
   void store_batch(std::size_t first, std::size_t used) {
-    for (std::size_t node = 1; node < volts_.size(); ++node) copy(volts_[node], solution_.volts[node], first, used);
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      Flow& flow = solution_.flows[e];
-      copy(amps_[2 * e], flow.amps1, first, used);
-      copy(heat_[2 * e], flow.heat1_w, first, used);
-      if (!flow.amps2.empty()) copy(amps_[2 * e + 1], flow.amps2, first, used);
-      if (!flow.heat2_w.empty()) copy(heat_[2 * e + 1], flow.heat2_w, first, used);
-      if (program_.line_of_element[e] == nowhere) continue;
-      copy(line_gammas_[program_.line_of_element[e]], flow.gamma_l, first, used);
-      copy(line_impedances_[program_.line_of_element[e]], flow.impedance_ohm, first, used);
-    }
-    copy(batch_.available_w, solution_.available_w, first, used);
-    copy(batch_.source_amps, solution_.source_amps, first, used);
+    Solution& solution = *solution_;
+    const Program& program = space_.program;
+    if (used < lanes) store_part(first, used);
+    if (!figures_) store_waves(first, used);
+    copy(batch_.available_w, solution.available_w, first, used);
+    copy(batch_.source_amps, solution.source_amps, first, used);
+    const LaneComplex &node = space_.volts[program.source_node], &other = space_.volts[program.source_other];
     for (std::size_t lane = 0; lane < used; ++lane) {
-      solution_.source_volts.set(first + lane, get(volts_[program_.source_node], lane) - get(volts_[program_.source_other], lane));
+      solution.source_volts.set(first + lane, get(node, lane) - get(other, lane));
       for (std::size_t k = 0; k < looks_.size(); ++k)
-        solution_.looks[k].admittance_into.set(first + lane, lane_amps_of_look(k, lane) / get(volts_[looks_[k].node.index], lane));
+        solution.looks[k].admittance_into.set(first + lane, lane_amps_of_look(k, lane) / get(space_.volts[looks_[k].node.index], lane));
+    }
+  }
+
+  /// A batch's heat and figures out of the workspace.
+  void store_part(std::size_t first, std::size_t used) {
+    const auto copy_all = [&](const std::vector<double*>& from, const std::vector<double*>& to) {
+      for (std::size_t i = 0; i < to.size(); ++i) std::copy_n(from[i], used, to[i] + first);
+    };
+    copy_all(space_.heat_here, heat_);
+    if (!figures_) return;
+    copy_all(space_.volts_peak_here, volts_peak_);
+    copy_all(space_.amps_rms_here, amps_rms_);
+  }
+
+  /// Potentials and currents, for the books.
+  void store_waves(std::size_t first, std::size_t used) {
+    const Program& program = space_.program;
+    for (std::size_t node = 1; node < solution_->volts.size(); ++node) copy(space_.volts[node], solution_->volts[node], first, used);
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
+      Flow& flow = solution_->flows[e];
+      const std::uint32_t amps = program.amps_of_element[e], line = program.line_of_element[e];
+      copy(space_.amps[amps], flow.amps1, first, used);
+      if (!flow.amps2.empty()) copy(space_.amps[amps + 1], flow.amps2, first, used);
+      if (line == nowhere) continue;
+      const LineCode& code = program.lines[line];
+      for (std::size_t lane = 0; lane < used; ++lane) {
+        const double length = code.length.real == nowhere ? code.length.number : space_.reals[code.length.real].data()[lane];
+        flow.gamma_l.set(first + lane, get(space_.values[code.gamma], lane) * length);
+      }
+      copy(space_.values[program.given_makes[program.make_of_line[line]].impedance], flow.impedance_ohm, first, used);
     }
   }
 
   /// Current from a look's node into its part in a lane; with none, into everything but the source.
   Complex lane_amps_of_look(std::size_t k, std::size_t lane) const {
     Complex sum = 0.0;
-    const auto add = [&](int e, int port, double sign) { sum += sign * get(amps_[2 * static_cast<std::size_t>(e) + static_cast<std::size_t>(port)], lane); };
+    const auto add = [&](int e, int port, double sign) { sum += sign * get(space_.amps[space_.program.amps_of_element[e] + static_cast<std::uint32_t>(port)], lane); };
     if (looks_[k].into) network_.visit_terminals(looks_[k].into, looks_[k].node.index, add);
     else
       for (std::size_t p = 0; p < design_.parts.size(); ++p)
@@ -324,15 +328,16 @@ class Solver {
 
   void probe_look(std::size_t k, std::size_t first, std::size_t used) {
     const int node = looks_[k].node.index;
-    for (const NodeCode& code : program_.nodes)
-      if (static_cast<int>(code.node) == node) kernel().probe(batch_, code.node, code.unknown, code.weight);
+    const Program& program = space_.program;
+    if (program.x_of_node[node] != nowhere)
+      kernel().probe(batch_, static_cast<std::uint32_t>(node), program.x_of_node[node], program.weight_of_node[node]);
     for (std::size_t lane = 0; lane < used; ++lane)
-      solution_.looks[k].admittance_behind.set(first + lane, (1.0 - lane_amps_of_look(k, lane)) / get(volts_[node], lane));
+      solution_->looks[k].admittance_behind.set(first + lane, (1.0 - lane_amps_of_look(k, lane)) / get(space_.volts[node], lane));
   }
 
   void robust_state(std::size_t index, std::size_t lane) {
-    const double hertz = solution_.states.frequencies_hz[index];
-    const auto knobs = solution_.states.knobs_at(index);
+    const double hertz = solution_->states.frequencies_hz[index];
+    const auto knobs = solution_->states.knobs_at(index);
     std::vector<ElementValue> values;
     for (const graph::Element& element : network_.elements) values.push_back(element_value(design_, element, hertz, knobs));
     const Complex ohms{batch_.source_ohms_re.data()[lane], batch_.source_ohms_im.data()[lane]};
@@ -341,30 +346,43 @@ class Solver {
     store_state(index, lane, state, values);
     const Complex port = state.volts[network_.source_node] - state.volts[network_.source_other];
     const bool closes = imbalance(ohms, batch_.available_w.data()[lane], port, state) < 1e-9;
-    solution_.untrusted[index] = !(tableau.trust() > 1e-15) || !closes;
+    solution_->untrusted[index] = !(tableau.trust() > 1e-15) || !closes;
     for (std::size_t k = 0; k < looks_.size(); ++k) {
       const int node = looks_[k].node.index;
-      solution_.looks[k].admittance_into.set(index, amps_of_look(k, state) / state.volts[node]);
+      solution_->looks[k].admittance_into.set(index, amps_of_look(k, state) / state.volts[node]);
       const StateFlows probe = tableau.solve(0.0, node, 1.0);
-      solution_.looks[k].admittance_behind.set(index, (1.0 - amps_of_look(k, probe)) / probe.volts[node]);
+      solution_->looks[k].admittance_behind.set(index, (1.0 - amps_of_look(k, probe)) / probe.volts[node]);
     }
   }
 
   void store_state(std::size_t index, std::size_t lane, const StateFlows& state, const std::vector<ElementValue>& values) {
-    for (std::size_t node = 0; node < solution_.volts.size(); ++node) solution_.volts[node].set(index, state.volts[node]);
+    for (std::size_t node = 0; node < solution_->volts.size(); ++node) solution_->volts[node].set(index, state.volts[node]);
     for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      Flow& flow = solution_.flows[e];
-      flow.amps1.set(index, state.elements[e].amps1);
-      flow.heat1_w[index] = state.elements[e].heat1;
-      if (!flow.amps2.empty()) flow.amps2.set(index, state.elements[e].amps2);
-      if (!flow.heat2_w.empty()) flow.heat2_w[index] = state.elements[e].heat2;
+      Flow& flow = solution_->flows[e];
+      const ElementFlow& found = state.elements[e];
+      flow.heat1_w[index] = found.heat1;
+      if (!flow.heat2_w.empty()) flow.heat2_w[index] = found.heat2;
+      if (figures_) {
+        store_figures(index, network_.elements[e], state, found, flow);
+        continue;
+      }
+      flow.amps1.set(index, found.amps1);
+      if (!flow.amps2.empty()) flow.amps2.set(index, found.amps2);
       if (flow.gamma_l.empty()) continue;
       flow.gamma_l.set(index, values[e].gamma_l);
       flow.impedance_ohm.set(index, values[e].impedance);
     }
-    solution_.available_w[index] = batch_.available_w.data()[lane];
-    solution_.source_volts.set(index, state.volts[network_.source_node] - state.volts[network_.source_other]);
-    solution_.source_amps.set(index, state.source_amps);
+    solution_->available_w[index] = batch_.available_w.data()[lane];
+    solution_->source_volts.set(index, state.volts[network_.source_node] - state.volts[network_.source_other]);
+    solution_->source_amps.set(index, state.source_amps);
+  }
+
+  static void store_figures(std::size_t index, const graph::Element& element, const StateFlows& state, const ElementFlow& found, Flow& flow) {
+    double volts = 0.0;
+    for (int port = 0; port < element.ports(); ++port)
+      volts = std::max(volts, std::abs(state.volts[element.node[2 * port]] - state.volts[element.node[2 * port + 1]]));
+    flow.volts_peak[index] = std::numbers::sqrt2 * volts;
+    flow.amps_rms[index] = element.ports() == 2 ? std::max(std::abs(found.amps1), std::abs(found.amps2)) : std::abs(found.amps1);
   }
 
   Complex amps_of_look(std::size_t k, const StateFlows& state) const {
@@ -377,22 +395,29 @@ class Solver {
 
   const design::Design& design_;
   const graph::Network& network_;
-  const plan::Plan& plan_;
-  const std::vector<design::Look>& looks_;
-  Program program_;
-  Solution solution_;
-  Batch batch_{};
+  const std::vector<design::Look> looks_;
+  Workspace space_;
+  Batch& batch_ = space_.batch;
+  Solution* solution_ = nullptr;
+  bool figures_ = false, fixed_source_ = false, new_run_ = true;
   std::array<double, lanes> hertz_{};
   std::array<Guard, lanes> given_guards_{};
-  std::vector<LaneReal> reals_, rows_, heat_;
-  std::vector<LaneComplex> values_, entries_, factors_, inverses_, x_, volts_, amps_, line_gammas_, line_impedances_;
+  std::vector<double*> heat_, volts_peak_, amps_rms_;  ///< where the solution keeps them: by place of heat, by element
 };
 
-}  // namespace
+Solver::Solver(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const std::vector<design::Look>& looks)
+    : body_(std::make_unique<Body>(design, network, plan, looks)) {}
+Solver::~Solver() = default;
+Solver::Solver(Solver&&) noexcept = default;
+Solver& Solver::operator=(Solver&&) noexcept = default;
+
+void Solver::run(const States& states, Solution& solution, Keep keep, Method method) { body_->run(states, solution, keep, method); }
 
 Solution solve(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
                const std::vector<design::Look>& looks, Method method) {
-  return Solver(design, network, plan, states, looks).run(method);
+  Solution solution;
+  Solver(design, network, plan, looks).run(states, solution, Keep::books, method);
+  return solution;
 }
 
 }  // namespace wattfall::solve

@@ -66,6 +66,16 @@ bool Quick::find_watched() {
   return true;
 }
 
+/// Looking from the source into all that it feeds: into everything, or into the only part at its node.
+bool Quick::at_source(const design::Look& look) const {
+  if (look.node != problem_.design.source.node) return false;
+  if (!look.into) return true;
+  std::size_t parts = 0;
+  for (const design::Part& part : problem_.design.parts)
+    parts += std::count(part.terminals.begin(), part.terminals.end(), look.node) > 0;
+  return parts == 1;
+}
+
 bool Quick::suits(const design::Figure& figure) const {
   switch (figure.kind) {
     case FigureKind::power_into:
@@ -73,7 +83,7 @@ bool Quick::suits(const design::Figure& figure) const {
     case FigureKind::efficiency:
     case FigureKind::total_loss: return true;
     case FigureKind::swr_at:
-    case FigureKind::return_loss_at: return figure.look.node == problem_.design.source.node && !figure.look.into;
+    case FigureKind::return_loss_at: return at_source(figure.look);
     default: return false;
   }
 }

@@ -26,6 +26,7 @@ class Quick {
 
   bool find_active();
   bool find_watched();
+  bool at_source(const design::Look& look) const;
   bool suits(const design::Figure& figure) const;
   bool collapse();
   double figure_value(const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;

@@ -5,6 +5,7 @@
 #include <random>
 
 #include "../../engine/solve/kernel.hpp"
+#include "feed.hpp"
 
 using namespace wattfall::solve;
 
@@ -63,4 +64,21 @@ TEST_CASE("the kernels' own functions are right to 4e-16 over the range of lines
 
 TEST_CASE("the chosen kernel is one of those built") {
   CHECK(kernel_named(kernel().name) == &kernel());
+}
+
+TEST_CASE("the solution is the same to the last bit for any number of threads") {
+  const wattfall::test::Feed feed(
+      "design \"t\"\nsource rig at desk : 100 W, 50 ohm\nsweep 1 MHz to 30 MHz, 5003 points\ninductor L from desk to mid : 2 uH, Q 200\n"
+      "line w from mid to feed : 15 m of RG-58\nload ant at feed : 28+j208 ohm\nplane p at feed\n");
+  REQUIRE(feed.diagnostics.empty());
+  for (unsigned threads : {2u, 3u, 8u}) {
+    const Solution other = solve(feed.design, feed.network, feed.plan, feed.solution.states, feed.looks, Method::guarded, threads);
+    bool same = true;
+    for (std::size_t s = 0; s < other.states.size(); ++s) {
+      same &= other.source_volts[s] == feed.solution.source_volts[s] && other.source_amps[s] == feed.solution.source_amps[s];
+      same &= other.looks[0].admittance_behind[s] == feed.solution.looks[0].admittance_behind[s];
+      for (std::size_t e = 0; e < other.flows.size(); ++e) same &= other.flows[e].heat1_w[s] == feed.solution.flows[e].heat1_w[s];
+    }
+    CHECK(same);
+  }
 }

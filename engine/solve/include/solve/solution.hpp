@@ -23,6 +23,9 @@ class ComplexSeries {
     im_[state] = value.imag();
   }
   void resize(std::size_t states) {
+    // A little more room than a power of two, so that series do not all begin at the same place of the cache.
+    if (re_.capacity() < states) re_.reserve(states + 24);
+    if (im_.capacity() < states) im_.reserve(states + 24);
     re_.resize(states);
     im_.resize(states);
   }
@@ -54,6 +57,7 @@ struct Flow {
   ComplexSeries amps1, amps2;  ///< amps2: two-ports only
   Series heat1_w, heat2_w;     ///< heat2_w: of the second of two coupled coils; else empty
   ComplexSeries gamma_l, impedance_ohm;  ///< lines only: gamma l, Z0
+  Series volts_peak, amps_rms;  ///< the larger port's, where Keep::figures asked for them instead of the currents
 };
 
 /// From a design::Look, in every state.
