@@ -140,6 +140,10 @@ Complex Value::at(double frequency_hz, std::span<const double> knobs) const {
   return formula_ == nullptr ? constant_ : evaluate(*formula_, frequency_hz, knobs);
 }
 
+KnobId Value::plain_knob() const {
+  return formula_ != nullptr && formula_->op == Formula::Op::knob ? formula_->knob : KnobId{};
+}
+
 bool Value::depends_on(KnobId knob) const {
   return formula_ != nullptr &&
          any_leaf(*formula_, [&](const Formula& part) { return part.op == Op::knob && part.knob == knob; });

@@ -118,8 +118,9 @@ void stamp_source(const graph::Network& network, Plan& plan, Pattern& pattern) {
 std::vector<unsigned> held_back(const graph::Network& network, const Plan& plan) {
   std::vector<unsigned> last;
   for (std::uint32_t current = plan.node_unknowns; current < plan.unknowns; ++current) last.push_back(current);
-  if (const int other = plan.bindings[network.source_other].unknown; other >= 0) last.push_back(other);
-  last.push_back(plan.bindings[network.source_node].unknown);
+  const int source = plan.bindings[network.source_node].unknown, other = plan.bindings[network.source_other].unknown;
+  if (other >= 0 && other != source) last.push_back(other);
+  last.push_back(source);
   return last;
 }
 

@@ -5,9 +5,11 @@
 #include <array>
 #include <cmath>
 #include <cstring>
+#include <functional>
 #include <future>
 #include <limits>
 #include <numbers>
+#include <thread>
 
 #include "flows.hpp"
 #include "kernel.hpp"
@@ -47,25 +49,73 @@ double imbalance(Complex source_ohms, double available_w, Complex volts, const S
   return std::abs(available_w - returned - heat) / available_w;
 }
 
-/// One thread's share of the states: its own workspace, the program and the solution in common. Threads write to states of their own.
-}  // namespace
+/// Where a solution keeps what the kernel writes by itself: by place of heat, by element.
+struct Answers {
+  std::vector<double*> heat, volts_peak, amps_rms;
+};
 
-struct Solver::Body {
-  Body(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const std::vector<design::Look>& looks)
-      : design_(design), network_(network), looks_(looks), space_(compile(design, network, plan)) {
+/// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
+void resize(Series& series, std::size_t count) {
+  if (series.capacity() < count) series.reserve(count + 24);
+  series.resize(count);
+}
+void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }
+
+void allocate_flow(const graph::Element& element, Keep keep, std::size_t count, Flow& flow) {
+  const std::size_t waves = keep == Keep::books ? count : 0, figures = keep == Keep::figures ? count : 0;
+  const bool line = element.form == graph::Element::Form::line;
+  resize(flow.heat1_w, count);
+  resize(flow.heat2_w, element.role == graph::Element::Role::coupled ? count : 0);
+  resize(flow.amps1, waves);
+  resize(flow.amps2, element.ports() == 2 ? waves : 0);
+  resize(flow.gamma_l, line ? waves : 0);
+  resize(flow.impedance_ohm, line ? waves : 0);
+  resize(flow.volts_peak, figures);
+  resize(flow.amps_rms, figures);
+}
+
+void allocate(const graph::Network& network, std::size_t looks, Keep keep, Solution& solution, Answers& answers) {
+  const std::size_t count = solution.states.size();
+  solution.volts.resize(keep == Keep::books ? static_cast<std::size_t>(network.node_count) : 0);
+  for (ComplexSeries& volts : solution.volts) resize(volts, count);
+  solution.flows.resize(network.elements.size());
+  for (std::size_t e = 0; e < network.elements.size(); ++e) allocate_flow(network.elements[e], keep, count, solution.flows[e]);
+  resize(solution.source_volts, count);
+  resize(solution.source_amps, count);
+  resize(solution.available_w, count);
+  solution.guards.assign(count, Guard::none);
+  solution.untrusted.assign(count, 0);
+  solution.looks.resize(looks);
+  for (LookResponse& look : solution.looks) {
+    resize(look.admittance_into, count);
+    resize(look.admittance_behind, count);
+  }
+  answers = {};
+  for (Flow& flow : solution.flows) {
+    answers.heat.push_back(flow.heat1_w.data());
+    answers.volts_peak.push_back(flow.volts_peak.data());
+    answers.amps_rms.push_back(flow.amps_rms.data());
+  }
+  for (Flow& flow : solution.flows)
+    if (!flow.heat2_w.empty()) answers.heat.push_back(flow.heat2_w.data());
+}
+
+/// One thread's workspace over the program that all share. Threads write to states of their own.
+class Worker {
+ public:
+  Worker(const design::Design& design, const graph::Network& network, const std::vector<design::Look>& looks, const Program& program)
+      : design_(design), network_(network), looks_(looks), space_(program) {
     fixed_source_ = design.source.impedance_ohm.constant() && design.source.available_w.constant();
-    hertz_.fill(std::numeric_limits<double>::quiet_NaN());
   }
 
-  void run(const States& states, Solution& solution, Keep keep, Method method) {
+  /// The states from `begin` to `end`, of which the first is a multiple of the lanes.
+  void run(Solution& solution, const Answers& answers, Keep keep, Method method, std::size_t begin, std::size_t end) {
     solution_ = &solution;
+    answers_ = &answers;
     figures_ = keep == Keep::figures;
-    solution.states = states;
-    allocate_solution();
     new_run_ = true;
-    const std::size_t count = states.size();
-    for (std::size_t first = 0; first < count; first += lanes) {
-      const std::size_t used = std::min(lanes, count - first);
+    for (std::size_t first = begin; first < end; first += lanes) {
+      const std::size_t used = std::min(lanes, end - first);
       write_inputs(first, used);
       if (method == Method::guarded) {
         direct_answers(first, used);
@@ -82,62 +132,12 @@ struct Solver::Body {
   }
 
  private:
-  // ---- room ----
-
-  /// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
-  static void resize(Series& series, std::size_t count) {
-    if (series.capacity() < count) series.reserve(count + 24);
-    series.resize(count);
-  }
-  static void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }
-
-  void allocate_solution() {
-    Solution& solution = *solution_;
-    const std::size_t count = solution.states.size();
-    solution.volts.resize(figures_ ? 0 : static_cast<std::size_t>(network_.node_count));
-    for (ComplexSeries& volts : solution.volts) volts.resize(count);
-    solution.flows.resize(network_.elements.size());
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) allocate_flow(network_.elements[e], solution.flows[e], count);
-    for (ComplexSeries* series : {&solution.source_volts, &solution.source_amps}) series->resize(count);
-    resize(solution.available_w, count);
-    solution.guards.assign(count, Guard::none);
-    solution.untrusted.assign(count, 0);
-    solution.looks.resize(looks_.size());
-    for (LookResponse& look : solution.looks) {
-      look.admittance_into.resize(count);
-      look.admittance_behind.resize(count);
-    }
-    heat_.clear();
-    volts_peak_.clear();
-    amps_rms_.clear();
-    for (Flow& flow : solution.flows) {
-      heat_.push_back(flow.heat1_w.data());
-      volts_peak_.push_back(flow.volts_peak.data());
-      amps_rms_.push_back(flow.amps_rms.data());
-    }
-    for (Flow& flow : solution.flows)
-      if (!flow.heat2_w.empty()) heat_.push_back(flow.heat2_w.data());
-  }
-
-  void allocate_flow(const graph::Element& element, Flow& flow, std::size_t count) const {
-    const std::size_t waves = figures_ ? 0 : count, figures = figures_ ? count : 0;
-    const bool line = element.form == graph::Element::Form::line;
-    resize(flow.heat1_w, count);
-    resize(flow.heat2_w, element.role == graph::Element::Role::coupled ? count : 0);
-    resize(flow.amps1, waves);
-    resize(flow.amps2, element.ports() == 2 ? waves : 0);
-    resize(flow.gamma_l, line ? waves : 0);
-    resize(flow.impedance_ohm, line ? waves : 0);
-    resize(flow.volts_peak, figures);
-    resize(flow.amps_rms, figures);
-  }
-
   /// A whole batch's heat and figures go where they are kept; that of a last one in part goes by the workspace.
   void direct_answers(std::size_t first, std::size_t used) {
     if (used < lanes) return space_.answer_here(figures_);
-    batch_.heat = heat_.data();
-    batch_.volts_peak = figures_ ? volts_peak_.data() : nullptr;
-    batch_.amps_rms = figures_ ? amps_rms_.data() : nullptr;
+    batch_.heat = answers_->heat.data();
+    batch_.volts_peak = figures_ ? answers_->volts_peak.data() : nullptr;
+    batch_.amps_rms = figures_ ? answers_->amps_rms.data() : nullptr;
     batch_.offset = first;
   }
 
@@ -290,10 +290,10 @@ struct Solver::Body {
     const auto copy_all = [&](const std::vector<double*>& from, const std::vector<double*>& to) {
       for (std::size_t i = 0; i < to.size(); ++i) std::copy_n(from[i], used, to[i] + first);
     };
-    copy_all(space_.heat_here, heat_);
+    copy_all(space_.heat_here, answers_->heat);
     if (!figures_) return;
-    copy_all(space_.volts_peak_here, volts_peak_);
-    copy_all(space_.amps_rms_here, amps_rms_);
+    copy_all(space_.volts_peak_here, answers_->volts_peak);
+    copy_all(space_.amps_rms_here, answers_->amps_rms);
   }
 
   /// Potentials and currents, for the books.
@@ -395,28 +395,56 @@ struct Solver::Body {
 
   const design::Design& design_;
   const graph::Network& network_;
-  const std::vector<design::Look> looks_;
+  const std::vector<design::Look>& looks_;
   Workspace space_;
   Batch& batch_ = space_.batch;
   Solution* solution_ = nullptr;
+  const Answers* answers_ = nullptr;
   bool figures_ = false, fixed_source_ = false, new_run_ = true;
   std::array<double, lanes> hertz_{};
   std::array<Guard, lanes> given_guards_{};
-  std::vector<double*> heat_, volts_peak_, amps_rms_;  ///< where the solution keeps them: by place of heat, by element
+};
+
+}  // namespace
+
+struct Solver::Body {
+  const design::Design& design;
+  const graph::Network& network;
+  const std::vector<design::Look> looks;
+  const Program program;
+  Answers answers;
+  std::vector<std::unique_ptr<Worker>> workers;
+
+  /// Every thread takes one run of whole batches.
+  void run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads) {
+    solution.states = states;
+    allocate(network, looks.size(), keep, solution, answers);
+    const std::size_t batches = (states.size() + lanes - 1) / lanes, most = std::min<std::size_t>(std::max(1u, threads), std::max<std::size_t>(1, batches));
+    while (workers.size() < most) workers.push_back(std::make_unique<Worker>(design, network, looks, program));
+    const auto share = [&](std::size_t t) {
+      const std::size_t end = std::min(states.size(), batches * (t + 1) / most * lanes);
+      workers[t]->run(solution, answers, keep, method, batches * t / most * lanes, end);
+    };
+    std::vector<std::jthread> others;
+    for (std::size_t t = 1; t < most; ++t) others.emplace_back(share, t);
+    share(0);
+  }
 };
 
 Solver::Solver(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const std::vector<design::Look>& looks)
-    : body_(std::make_unique<Body>(design, network, plan, looks)) {}
+    : body_(new Body{design, network, looks, compile(design, network, plan), {}, {}}) {}
 Solver::~Solver() = default;
 Solver::Solver(Solver&&) noexcept = default;
 Solver& Solver::operator=(Solver&&) noexcept = default;
 
-void Solver::run(const States& states, Solution& solution, Keep keep, Method method) { body_->run(states, solution, keep, method); }
+void Solver::run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads) {
+  body_->run(states, solution, keep, method, threads);
+}
 
 Solution solve(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
-               const std::vector<design::Look>& looks, Method method) {
+               const std::vector<design::Look>& looks, Method method, unsigned threads) {
   Solution solution;
-  Solver(design, network, plan, looks).run(states, solution, Keep::books, method);
+  Solver(design, network, plan, looks).run(states, solution, Keep::books, method, threads);
   return solution;
 }
 

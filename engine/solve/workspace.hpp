@@ -1,4 +1,5 @@
-// A program's tables for one batch of states, and the Batch that points into them. Private to the room, to its tests and to benchmarks.
+// A program's tables for one batch of states, and the Batch that points into them: a thread's own. Private to the room, to its tests and to
+// benchmarks.
 #pragma once
 
 #include <algorithm>
@@ -9,7 +10,7 @@
 namespace wattfall::solve {
 
 struct Workspace {
-  explicit Workspace(Program made) : program(std::move(made)) {
+  explicit Workspace(const Program& compiled) : program(compiled) {
     reals.resize(program.real_count);
     values.resize(program.value_count);
     entries.resize(program.entry_count);
@@ -44,7 +45,7 @@ struct Workspace {
     batch.offset = 0;
   }
 
-  Program program;
+  const Program& program;
   Batch batch{};
   std::vector<LaneReal> reals, rows, heat, figures;
   std::vector<LaneComplex> values, entries, factors, inverses, volts, amps;

@@ -34,6 +34,8 @@ class Value {
   bool constant() const { return formula_ == nullptr; }
   std::complex<double> constant_value() const { return constant_; }
   bool depends_on(KnobId knob) const;
+  /// The knob that this value is, with nothing computed from it; else none.
+  KnobId plain_knob() const;
   bool depends_on_frequency() const;
 
  private:

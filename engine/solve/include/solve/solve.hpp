@@ -30,7 +30,7 @@ class Solver {
   Solver& operator=(Solver&&) noexcept;
 
   /// As `solve`. The solution's memory is used again where it is large enough.
-  void run(const States& states, Solution& solution, Keep keep = Keep::books, Method method = Method::guarded);
+  void run(const States& states, Solution& solution, Keep keep = Keep::books, Method method = Method::guarded, unsigned threads = 1);
 
  private:
   struct Body;
@@ -38,7 +38,8 @@ class Solver {
 };
 
 /// Solves every state. Cost: operations of the plan per state, 16 states side by side; a state in the robust form costs
-/// O((nodes + ports)^3). With several threads each takes a run of states; the numbers are the same to the last bit for any number. Never throws for numbers; what cannot be solved is NaN and marked untrusted.
+/// O((nodes + ports)^3). With several threads each takes a run of states; the numbers are the same to the last bit for any number. Never throws for
+/// numbers; what cannot be solved is NaN and marked untrusted.
 Solution solve(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
                const std::vector<design::Look>& looks = {}, Method method = Method::guarded, unsigned threads = 1);
 
