@@ -49,7 +49,8 @@ double look_figure(const Figure& figure, const Design& design, const Ledger& led
   }
   const double reflection = reflection_at(figure, design, ledger, *found, state);
   if (figure.kind == FigureKind::return_loss_at) return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
-  return reflection < 1.0 ? (1.0 + reflection) / (1.0 - reflection) : none;
+  // Rounding may leave total reflection a few parts in 1e16 short of one.
+  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
 }
 
 const ledger::PartBook* part_book(const Ledger& ledger, design::PartId part) {

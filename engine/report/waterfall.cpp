@@ -55,9 +55,11 @@ Waterfall make_waterfall(const VariantResult& variant, const Moments& moments, s
 }  // namespace
 
 Row make_row(std::string name, std::string kind, std::string goes, double power_w, double available_w) {
+  // Below the rounding of a double beside the whole it is none: a part that a switch cuts off.
+  if (std::abs(power_w) < 1e-16 * available_w) power_w = 0.0;
   const double share = power_w / available_w;
   const double alone_db =
-      goes == "radiated" ? std::numeric_limits<double>::quiet_NaN() : -10.0 * std::log10(1.0 - share);
+      goes == "radiated" || share > 1.0 - 1e-13 ? std::numeric_limits<double>::quiet_NaN() : -10.0 * std::log10(1.0 - share);
   return {std::move(name), std::move(kind), std::move(goes), power_w, share, alone_db};
 }
 

@@ -127,7 +127,7 @@ double Quick::figure_value(const design::Figure& figure, const solve::CollapsedA
   const std::complex<double> volts = answer.source_volts[state], amps = answer.source_amps[state];
   const double reflection = std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps));
   if (figure.kind == FigureKind::return_loss_at) return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
-  return reflection < 1.0 ? (1.0 + reflection) / (1.0 - reflection) : none;
+  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
 }
 
 void Quick::run(const std::vector<double>& settings, std::size_t count, std::vector<std::vector<double>>& values) {

@@ -45,7 +45,7 @@ class Tuner {
       found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}));
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s)
       set(statement, found[nearest(statement.at_hz, design_.frequencies_hz[s])], s);
-    warn_of_ends(statement, found, statement.at_hz);
+    warn_of(statement, found, statement.at_hz);
   }
 
   void tune_at_each(const design::Tune& statement) {
@@ -57,7 +57,7 @@ class Tuner {
       found.push_back(search_at(statement, {design_.frequencies_hz[s]}, tuning_.settings[s], starts));
       set(statement, found.back(), s);
     }
-    warn_of_ends(statement, found, design_.frequencies_hz);
+    warn_of(statement, found, design_.frequencies_hz);
   }
 
   void tune_over(const design::Tune& statement) {
@@ -67,7 +67,7 @@ class Tuner {
     points.push_back(statement.over_hz.second);
     const Found found = search_at(statement, points, tuning_.settings.front(), {});
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s) set(statement, found, s);
-    warn_of_ends(statement, {found}, {statement.over_hz.first});
+    warn_of(statement, {found}, {statement.over_hz.first});
   }
 
   static std::size_t nearest(const std::vector<double>& points, double hertz) {
@@ -84,7 +84,7 @@ class Tuner {
     tuning_.evaluations += found.evaluations;
     if (!found.found) say_nothing_found(problem, found);
     else if (!found.keeping) say_not_kept(problem, found);
-    else warn_of_mismatch(problem, found);
+    else note_mismatch(problem, found);
     return found;
   }
 
@@ -125,8 +125,18 @@ class Tuner {
     return text;
   }
 
-  /// A match is an SWR of at most 1.5 at the source (common practice, no source): above it the rig may hold back.
-  void warn_of_mismatch(const Problem& problem, const Found& found) {
+  /// The SWR that counts as a match: what the design itself asks of the source, else 1.5 (common practice, no source: above it
+  /// rigs begin to hold back).
+  double matched_swr() const {
+    double bound = 1.5;
+    for (const design::Requirement& requirement : design_.requirements)
+      if (requirement.figure.kind == design::FigureKind::swr_at && requirement.figure.look.node == design_.source.node && requirement.below)
+        bound = requirement.value;
+    return bound;
+  }
+
+  /// Remembers a setting that does not match; what is said of them is said once a statement, by `warn_of_mismatches`.
+  void note_mismatch(const Problem& problem, const Found& found) {
     const design::FigureKind kind = problem.statement.goal.kind;
     const bool about_match = kind == design::FigureKind::power_into || kind == design::FigureKind::radiated_from ||
                              kind == design::FigureKind::efficiency || kind == design::FigureKind::total_loss || kind == design::FigureKind::swr_at;
@@ -138,13 +148,19 @@ class Tuner {
     asked.planes.push_back({"", swr.look, {}});
     const Problem again{asked, network_, plan_, problem.statement, problem.frequencies_hz, problem.others, {}};
     const double ratio = worst_figure(again, swr, false, knobs);
-    if (ratio <= 1.5) return;
-    tuning_.warnings.push_back(
-        {"no-match",
-         std::isnan(ratio)
-             ? fmt::format("no setting matches at {}: all power comes back", at(problem.frequencies_hz.front()))
-             : fmt::format("no setting matches at {}: the best has an SWR of {:.3g} at the source", at(problem.frequencies_hz.front()), ratio),
-         "", problem.frequencies_hz.front()});
+    if (!(ratio <= matched_swr())) mismatches_.push_back({problem.frequencies_hz.front(), ratio});
+  }
+
+  void warn_of_mismatches(std::size_t searches) {
+    if (mismatches_.empty()) return;
+    const auto worse = [](const Mismatch& a, const Mismatch& b) { return !std::isnan(a.swr) && (std::isnan(b.swr) || a.swr < b.swr); };
+    const Mismatch worst = *std::max_element(mismatches_.begin(), mismatches_.end(), worse);
+    const std::string reached = std::isnan(worst.swr) ? "all power comes back" : fmt::format("the best has an SWR of {:.3g} at the source", worst.swr);
+    const std::string where = searches == 1 || mismatches_.size() == 1
+                                  ? fmt::format("at {}: {}", at(worst.hertz), reached)
+                                  : fmt::format("at {} of {} points, worst at {}: {} there", mismatches_.size(), searches, at(worst.hertz), reached);
+    tuning_.warnings.push_back({"no-match", "no setting matches " + where, "", worst.hertz});
+    mismatches_.clear();
   }
 
   /// The first and the last node of a selector are no ends of a range.
@@ -154,7 +170,8 @@ class Tuner {
     });
   }
 
-  void warn_of_ends(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
+  void warn_of(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
+    warn_of_mismatches(found.size());
     for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
       const design::Knob& knob = design_.knobs[statement.knobs[k].index];
       if (turns_a_selector(knob)) continue;
@@ -182,7 +199,12 @@ class Tuner {
   const graph::Network& network_;
   const plan::Plan& plan_;
   const sdk::Optimizer& optimizer_;
+  struct Mismatch {
+    double hertz, swr;
+  };
+
   Tuning tuning_;
+  std::vector<Mismatch> mismatches_;
   Diagnostics diagnostics_;
 };
 

@@ -36,6 +36,14 @@ std::string cut(std::string_view text, std::size_t columns) {
   return kept + "...";
 }
 
+std::string cut_front(std::string_view text, std::size_t columns) {
+  const std::size_t whole = width(text);
+  if (whole <= columns) return std::string(text);
+  if (columns <= 3) return std::string(columns, '.');
+  for (std::size_t gone = whole - (columns - 3); gone > 0; --gone) text.remove_prefix(code_point_length(text));
+  return "..." + std::string(text);
+}
+
 std::string pad_right(std::string_view text, std::size_t columns) {
   const std::size_t taken = width(text);
   return std::string(text) + std::string(taken < columns ? columns - taken : 0, ' ');

@@ -17,6 +17,9 @@ std::size_t width(std::string_view text);
 /// At most `columns` wide; what is cut is shown by "...".
 std::string cut(std::string_view text, std::size_t columns);
 
+/// The same, with the front left out: of a dotted name the end tells more.
+std::string cut_front(std::string_view text, std::size_t columns);
+
 /// Filled with blanks up to `columns`.
 std::string pad_right(std::string_view text, std::size_t columns);
 std::string pad_left(std::string_view text, std::size_t columns);

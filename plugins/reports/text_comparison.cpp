@@ -8,9 +8,12 @@ namespace {
 using Side = Table::Side;
 
 std::string show(const Json& figure, const Json& contest, std::size_t variant) {
-  const double value = number_at(contest, "values", variant);
-  const std::string part = text(item(member(contest, "parts"), variant));
-  return spell(value, text(figure, "unit")) + (part.empty() ? "" : ", " + cut_name(part, 14));
+  return spell(number_at(contest, "values", variant), text(figure, "unit"));
+}
+
+bool names_parts(const Json& contest) {
+  const Json& parts = member(contest, "parts");
+  return parts.is_array() && !parts.empty();
 }
 
 std::string star(const Json& contest, std::size_t variant) {
@@ -23,8 +26,9 @@ void write_contests(Paper& paper, const Json& comparison, const char* when, cons
   const Json& names = list(comparison, "variants");
   std::vector<std::string> heads{title}, leads{"* ahead of the next by"};
   for (const Json& figure : figures) {
-    heads.push_back(text(figure, "title") + ' ');
     const Json& contest = member(figure, when);
+    if (names_parts(contest)) continue;  // the sentence above names the hottest part; a column has no room for it
+    heads.push_back(text(figure, "title") + ' ');
     leads.push_back(member(contest, "better").is_null() ? "even "
                                                         : spell(number(contest, "lead"), text(figure, "unit")) + ' ');
   }
@@ -37,6 +41,7 @@ void write_contests(Paper& paper, const Json& comparison, const char* when, cons
     std::vector<std::string> cells{text(names[i])};
     for (const Json& figure : figures) {
       const Json& contest = member(figure, when);
+      if (names_parts(contest)) continue;
       cells.push_back(show(figure, contest, i) + star(contest, i));
     }
     table.add(cells);

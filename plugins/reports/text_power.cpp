@@ -120,16 +120,21 @@ void write_line_entry(Paper& paper, const Json& part, std::size_t point) {
   const double length_m = number(part, "length_m");
   if (std::isfinite(length_m)) words += ", " + spell(length_m, "m");
   if (!cable.empty()) words += " of " + cable;
-  words += ": " + spell(number_at(part, "loss_db", point), "dB") + " lost as it stands, " +
-           spell(number_at(part, "matched_loss_db", point), "dB") + " if matched; SWR " +
-           spell(number_at(part, "swr_load_end", point), "") + " at the load end.";
+  const bool stub = text(part, "kind") == "stub";  // nothing goes through one: it has no loss and no SWR to speak of
+  if (stub) {
+    words += ", a stub: " + spell(number_at(part, "heat_w", point), "W") + " lost in it.";
+  } else {
+    words += ": " + spell(number_at(part, "loss_db", point), "dB") + " lost as it stands, " +
+             spell(number_at(part, "matched_loss_db", point), "dB") + " if matched; SWR " +
+             spell(number_at(part, "swr_load_end", point), "") + " at the load end.";
+  }
   paper.paragraph("  ", words);
   const Json& highest = member(part, "highest");
   const auto place = [&](const char* metres, const char* hz, const char* from) {
     return spell(number(highest, metres), "m") + from + " (" + spell_frequency(member(highest, hz)) + ")";
   };
   paper.paragraph("    ", "Most along it: " + spell(number(highest, "volts_peak"), "V") + " peak " +
-                              place("volts_at_m", "volts_at_hz", " from the load end") + ", " +
+                              place("volts_at_m", "volts_at_hz", stub ? " from the far end" : " from the load end") + ", " +
                               spell(number(highest, "amps_rms"), "A") + " rms " +
                               place("amps_at_m", "amps_at_hz", " from it") + '.');
 }

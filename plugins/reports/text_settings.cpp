@@ -3,6 +3,7 @@
 #include <cmath>
 #include <set>
 
+#include "code_points.hpp"
 #include "text_sections.hpp"
 
 namespace reports {
@@ -10,7 +11,7 @@ namespace {
 
 using Side = Table::Side;
 
-constexpr std::size_t knobs_a_table = 6;
+constexpr std::size_t knobs_a_table = 4;
 
 /// What a key's end says: "value_f" is in farads.
 std::string unit_of_key(const std::string& key) {
@@ -30,7 +31,7 @@ struct Knob {
   const Json* values = nullptr;
   bool choice = false;
 
-  explicit Knob(const Json& from) : name(cut_name(text(from, "knob"))), setting(&from) {
+  explicit Knob(const Json& from) : name(cut_front(text(from, "knob"), 40)), setting(&from) {
     const std::string key = from.contains("choice") ? "choice" : key_with_prefix(from, "value");
     choice = key == "choice";
     unit = unit_of_key(key);
@@ -81,7 +82,7 @@ void write_dial_table(Paper& paper, const Json& variant, const std::vector<Knob>
   std::vector<std::string> heads{hertz.unit};
   for (const Knob& knob : knobs) {
     scales.push_back(scale_of(knob, points));
-    heads.push_back(cut_name(knob.name, 12) + (scales.back().unit.empty() ? "" : ", " + scales.back().unit) + ' ');
+    heads.push_back(cut_front(knob.name, 16) + (scales.back().unit.empty() ? "" : ", " + scales.back().unit) + ' ');
   }
   Table table(std::vector<Side>(heads.size(), Side::right));
   table.heads(heads);
@@ -137,7 +138,7 @@ void write_settings(Paper& paper, const Json& variant) {
     (knob.steady() ? steady : turning).push_back(knob);
   }
   if (steady.empty() && turning.empty()) return;
-  paper.section(flag(variant, "tuned") ? "How to set the knobs" : "How the knobs stand, as written");
+  paper.section(flag(variant, "tuned") ? "How to set the knobs" : "How the knobs stand: as written, or mid-range where nothing is written");
   if (!steady.empty()) write_steady(paper, steady);
   for (std::size_t i = 0; i < turning.size(); i += knobs_a_table) {
     if (i > 0 || !steady.empty()) paper.blank();

@@ -21,9 +21,9 @@ struct Prefix {
 constexpr Prefix farads[] = {{1e-12, "pF"}, {1e-9, "nF"}, {1e-6, "uF"}};
 constexpr Prefix henries[] = {{1e-9, "nH"}, {1e-6, "uH"}, {1e-3, "mH"}, {1.0, "H"}};
 constexpr Prefix hertz[] = {{1.0, "Hz"}, {1e3, "kHz"}, {1e6, "MHz"}, {1e9, "GHz"}};
-constexpr Prefix watts[] = {{1e-6, "uW"}, {1e-3, "mW"}, {1.0, "W"}, {1e3, "kW"}};
-constexpr Prefix volts[] = {{1e-3, "mV"}, {1.0, "V"}, {1e3, "kV"}};
-constexpr Prefix amps[] = {{1e-3, "mA"}, {1.0, "A"}};
+constexpr Prefix watts[] = {{1e-15, "fW"}, {1e-12, "pW"}, {1e-9, "nW"}, {1e-6, "uW"}, {1e-3, "mW"}, {1.0, "W"}, {1e3, "kW"}};
+constexpr Prefix volts[] = {{1e-9, "nV"}, {1e-6, "uV"}, {1e-3, "mV"}, {1.0, "V"}, {1e3, "kV"}};
+constexpr Prefix amps[] = {{1e-9, "nA"}, {1e-6, "uA"}, {1e-3, "mA"}, {1.0, "A"}};
 constexpr Prefix ohms[] = {{1.0, "ohm"}, {1e3, "kohm"}, {1e6, "Mohm"}};
 constexpr Prefix metres[] = {{1.0, "m"}};
 
