@@ -33,7 +33,9 @@ struct Collapsed::Body {
   std::vector<double> z, v, watch, watched_siemens;
   Program program;
   std::vector<LaneReal> reals;
-  std::vector<LaneComplex> values, y, work, volts, watching;
+  std::vector<LaneComplex> values, work, volts;
+  std::vector<LaneReal> last;  ///< the answers to a batch in part
+  std::vector<double*> answers, last_answers;
   Batch batch{};
   CollapsedBatch collapsed{};
 
@@ -75,10 +77,10 @@ struct Collapsed::Body {
   void allocate() {
     reals.resize(program.real_count);
     values.resize(program.value_count);
-    y.resize(active.size());
-    work.resize(active.size() * (active.size() + 1));
+    work.resize(active.size() * (active.size() + 2));
     volts.resize(active.size());
-    watching.resize(1 + watched.size());
+    last.resize(4 + 2 * watched.size() + 3 * active.size());
+    for (LaneReal& answer : last) last_answers.push_back(answer.data());
     for (const Program::Constant& constant : program.constants) std::fill_n(reals[constant.real].data(), lanes, constant.number);
     std::fill_n(batch.omega.data(), lanes, 2.0 * std::numbers::pi * hertz);
     std::fill_n(batch.root_hz.data(), lanes, std::sqrt(hertz));
@@ -86,7 +88,22 @@ struct Collapsed::Body {
     batch.branch_count = program.branches.size();
     batch.reals = reals.data();
     batch.values = values.data();
-    collapsed = {active.size(), watched.size(), z.data(), v.data(), watch.data(), reference_siemens, y.data(), work.data(), volts.data(), watching.data()};
+    collapsed.active = active.size();
+    collapsed.watched = watched.size();
+    collapsed.z = z.data();
+    collapsed.v = v.data();
+    collapsed.watch = watch.data();
+    collapsed.watched_siemens = watched_siemens.data();
+    collapsed.reference = reference_siemens;
+    collapsed.source_volts = source_volts;
+    collapsed.over_source_ohms[0] = (1.0 / source_ohms).real();
+    collapsed.over_source_ohms[1] = (1.0 / source_ohms).imag();
+    collapsed.values = values.data();
+    collapsed.y = program.branch_values.data();
+    collapsed.reals = reals.data();
+    collapsed.heat = program.branch_heats.data();
+    collapsed.work = work.data();
+    collapsed.volts = volts.data();
   }
 
   void write_inputs(const double* settings, std::size_t used) {
@@ -105,22 +122,38 @@ struct Collapsed::Body {
         const Complex admittance = value.d / value.n;
         values[given.value].real()[lane] = admittance.real();
         values[given.value].imag()[lane] = admittance.imag();
+        reals[given.real].data()[lane] = value.loss / std::norm(value.n);
       }
   }
 
-  void read_outputs(CollapsedAnswer& answer, std::size_t first, std::size_t used) const {
-    const auto magnitude = [](const LaneComplex& of, std::size_t lane) { return std::sqrt(of.real()[lane] * of.real()[lane] + of.imag()[lane] * of.imag()[lane]); };
-    for (std::size_t lane = 0; lane < used; ++lane) {
-      const Complex port{watching[0].real()[lane], watching[0].imag()[lane]};
-      answer.source_volts.set(first + lane, port);
-      answer.source_amps.set(first + lane, (source_volts - port) / source_ohms);
-      for (std::size_t w = 0; w < watched.size(); ++w) {
-        const double across_it = magnitude(watching[w + 1], lane);
-        answer.watched_volts[w][first + lane] = across_it;
-        answer.watched_w[w][first + lane] = across_it * across_it * watched_siemens[w];
-      }
-      for (std::size_t p = 0; p < active.size(); ++p) answer.active_volts[p][first + lane] = magnitude(volts[p], lane);
+  /// In the order of CollapsedBatch::answers.
+  void allocate_answers(CollapsedAnswer& answer, std::size_t count) {
+    answers.clear();
+    for (ComplexSeries* series : {&answer.source_volts, &answer.source_amps}) {
+      series->resize(count);
+      answers.insert(answers.end(), {series->real(), series->imag()});
     }
+    const auto add = [&](std::vector<Series>& all, std::size_t size) {
+      all.resize(size);
+      for (Series& series : all) {
+        series.resize(count);
+        answers.push_back(series.data());
+      }
+    };
+    add(answer.watched_w, watched.size());
+    add(answer.watched_volts, watched.size());
+    add(answer.active_w, active.size());
+    add(answer.active_volts, active.size());
+    add(answer.active_amps, active.size());
+  }
+
+  /// A whole batch's answers go where they are kept.
+  void run_batch(std::size_t first, std::size_t used) {
+    collapsed.answers = used < lanes ? last_answers.data() : answers.data();
+    collapsed.offset = used < lanes ? 0 : first;
+    kernel().collapsed(collapsed);
+    if (used == lanes) return;
+    for (std::size_t i = 0; i < answers.size(); ++i) std::copy_n(last_answers[i], used, answers[i] + first);
   }
 };
 
@@ -137,18 +170,12 @@ std::complex<double> Collapsed::source_ohms() const { return body_->source_ohms;
 
 void Collapsed::evaluate(const double* settings, std::size_t count, CollapsedAnswer& answer) {
   Body& body = *body_;
-  answer.source_volts.resize(count);
-  answer.source_amps.resize(count);
-  answer.watched_w.assign(body.watched.size(), Series(count));
-  answer.watched_volts.assign(body.watched.size(), Series(count));
-  answer.active_volts.assign(body.active.size(), Series(count));
+  body.allocate_answers(answer, count);
   for (std::size_t first = 0; first < count; first += lanes) {
     const std::size_t used = std::min(lanes, count - first);
     body.write_inputs(settings + first * body.design.knobs.size(), used);
     kernel().admittances(body.batch);
-    for (std::size_t p = 0; p < body.active.size(); ++p) body.y[p] = body.values[body.program.branch_values[p]];
-    kernel().collapsed(body.collapsed);
-    body.read_outputs(answer, first, used);
+    body.run_batch(first, used);
   }
 }
 

@@ -554,39 +554,73 @@ WATTFALL_INLINE Pair inverse_of(Pair a) {
   return {a.re * over, -a.im * over};
 }
 
-void collapsed(CollapsedBatch& b) {
-  const std::size_t n = b.active, width = n + 1;
-  for (std::size_t h = 0; h < halves; ++h) {
-    for (std::size_t p = 0; p < n; ++p) {
-      for (std::size_t q = 0; q < n; ++q) {
-        Pair entry = constant(b.z + 2 * (p * n + q)) * Pair{b.y[q].re[h] - b.reference, b.y[q].im[h]};
-        if (p == q) entry.re += 1.0;
-        put(b.work[p * width + q], h, entry);
-      }
-      put(b.work[p * width + n], h, constant(b.v + 2 * p));
+/// (1 + Z D) V = V0 by elimination. `Count`: the number of ports, known to the compiler; 0: any.
+template <std::size_t Count>
+WATTFALL_INLINE void collapsed_ports(CollapsedBatch& b, std::size_t h) {
+  const std::size_t n = Count == 0 ? b.active : Count, width = n + 2;
+  LaneComplex* const work = b.work;
+  for (std::size_t q = 0; q < n; ++q) {
+    const Pair y = at(b.values[b.y[q]], h);
+    put(work[q * width + n + 1], h, {y.re - b.reference, y.im});
+  }
+  for (std::size_t p = 0; p < n; ++p) {
+    for (std::size_t q = 0; q < n; ++q) {
+      Pair entry = constant(b.z + 2 * (p * n + q)) * at(work[q * width + n + 1], h);
+      if (p == q) entry.re += 1.0;
+      put(work[p * width + q], h, entry);
     }
-    for (std::size_t k = 0; k < n; ++k) {
-      const Pair inverse = inverse_of(at(b.work[k * width + k], h));
-      for (std::size_t q = k + 1; q < width; ++q) put(b.work[k * width + q], h, at(b.work[k * width + q], h) * inverse);
-      for (std::size_t p = k + 1; p < n; ++p) {
-        const Pair factor = at(b.work[p * width + k], h);
-        for (std::size_t q = k + 1; q < width; ++q)
-          put(b.work[p * width + q], h, at(b.work[p * width + q], h) - factor * at(b.work[k * width + q], h));
-      }
-    }
-    for (std::size_t k = n; k-- > 0;) {
-      Pair x = at(b.work[k * width + n], h);
-      for (std::size_t q = k + 1; q < n; ++q) x = x - at(b.work[k * width + q], h) * at(b.volts[q], h);
-      put(b.volts[k], h, x);
-    }
-    for (std::size_t w = 0; w <= b.watched; ++w) {
-      const double* row = b.watch + 2 * w * width;
-      Pair sum = constant(row);
-      for (std::size_t q = 0; q < n; ++q)
-        sum = sum - constant(row + 2 * (q + 1)) * (Pair{b.y[q].re[h] - b.reference, b.y[q].im[h]} * at(b.volts[q], h));
-      put(b.watching[w], h, sum);
+    put(work[p * width + n], h, constant(b.v + 2 * p));
+  }
+  for (std::size_t k = 0; k < n; ++k) {
+    const Pair inverse = inverse_of(at(work[k * width + k], h));
+    for (std::size_t q = k + 1; q <= n; ++q) put(work[k * width + q], h, at(work[k * width + q], h) * inverse);
+    for (std::size_t p = k + 1; p < n; ++p) {
+      const Pair factor = at(work[p * width + k], h);
+      for (std::size_t q = k + 1; q <= n; ++q) put(work[p * width + q], h, at(work[p * width + q], h) - factor * at(work[k * width + q], h));
     }
   }
+  for (std::size_t k = n; k-- > 0;) {
+    Pair x = at(work[k * width + n], h);
+    for (std::size_t q = k + 1; q < n; ++q) x = x - at(work[k * width + q], h) * at(b.volts[q], h);
+    put(b.volts[k], h, x);
+  }
+  double* const* answer = b.answers;
+  const auto give = [&](Vector value) { store(*answer++ + b.offset, h, value); };
+  // The ports' currents, less those of the reference, are what watched places see.
+  for (std::size_t q = 0; q < n; ++q) put(work[q * width], h, at(work[q * width + n + 1], h) * at(b.volts[q], h));
+  const auto watched = [&](std::size_t w) {
+    const double* row = b.watch + 2 * w * (n + 1);
+    Pair sum = constant(row);
+    for (std::size_t q = 0; q < n; ++q) sum = sum - constant(row + 2 * (q + 1)) * at(work[q * width], h);
+    return sum;
+  };
+  const Pair port = watched(0), amps = constant(b.over_source_ohms) * Pair{b.source_volts - port.re, -port.im};
+  give(port.re);
+  give(port.im);
+  give(amps.re);
+  give(amps.im);
+  for (std::size_t w = 0; w < b.watched; ++w) {
+    const Vector volts2 = norm(watched(w + 1));
+    store(answer[w] + b.offset, h, volts2 * b.watched_siemens[w]);
+    store(answer[b.watched + w] + b.offset, h, root(volts2));
+  }
+  answer += 2 * b.watched;
+  for (std::size_t p = 0; p < n; ++p) {
+    const Pair v = at(b.volts[p], h);
+    const Vector volts2 = norm(v);
+    store(answer[p] + b.offset, h, volts2 * b.reals[b.heat[p]].v[h]);
+    store(answer[n + p] + b.offset, h, root(volts2));
+    store(answer[2 * n + p] + b.offset, h, root(volts2 * norm(at(b.values[b.y[p]], h))));
+  }
+}
+
+void collapsed(CollapsedBatch& b) {
+  for (std::size_t h = 0; h < halves; ++h) switch (b.active) {
+      case 1: collapsed_ports<1>(b, h); break;
+      case 2: collapsed_ports<2>(b, h); break;
+      case 3: collapsed_ports<3>(b, h); break;
+      default: collapsed_ports<0>(b, h);
+    }
 }
 
 void branch_admittances(Batch& b) {

@@ -59,11 +59,18 @@ struct CollapsedBatch {
   const double* z;        ///< active x active: volts at port p from 1 A into port q, all active branches at `reference`
   const double* v;        ///< active: volts at the ports, the source working
   const double* watch;    ///< (1 + watched) x (1 + active): volts at the source's port and across watched branches: working, then from 1 A into each port
-  double reference;       ///< siemens
-  const LaneComplex* y;   ///< active: the branches' admittances
-  LaneComplex* work;      ///< active x (active + 1)
-  LaneComplex* volts;     ///< active
-  LaneComplex* watching;  ///< 1 + watched
+  const double* watched_siemens;  ///< watched: heat per |V|^2
+  double reference;               ///< siemens
+  double source_volts, over_source_ohms[2];  ///< E, 1/Zs
+  const LaneComplex* values;      ///< the branches' admittances stand at `y` of it
+  const std::uint32_t* y;         ///< active
+  const LaneReal* reals;          ///< and their heat per |V|^2 at `heat` of it
+  const std::uint32_t* heat;      ///< active
+  LaneComplex* work;              ///< active x (active + 2): the equations, then the admittances less the reference
+  LaneComplex* volts;             ///< active
+  /// Where answers go: [re, im] of the source's volts and amps, watched heat, watched volts, active heat, active volts, active amps; `offset` is added to each.
+  double* const* answers;
+  std::size_t offset;
 };
 
 struct Kernel {

@@ -18,7 +18,8 @@ namespace wattfall::solve {
 struct CollapsedAnswer {
   ComplexSeries source_volts, source_amps;  ///< as in Solution
   std::vector<Series> watched_w;            ///< heat in each watched branch
-  std::vector<Series> watched_volts, active_volts;  ///< rms
+  std::vector<Series> active_w;             ///< and in each active one
+  std::vector<Series> watched_volts, active_volts, active_amps;  ///< rms
 };
 
 class Collapsed {
