@@ -7,6 +7,7 @@
 #include <boost/math/special_functions/ellint_2.hpp>
 #include <boost/math/special_functions/ellint_d.hpp>
 #include <cmath>
+#include <cstddef>
 #include <limits>
 #include <vector>
 
@@ -35,6 +36,20 @@ Validity check_shape(const CoilShape& coil) {
 double clearance_m(const CoilShape& coil1, const CoilShape& coil2, double distance_m) {
   const double along = std::fabs(distance_m) - (coil1.length_m + coil2.length_m) / 2.0;
   return std::hypot(std::fmax(along, 0.0), (coil1.diameter_m - coil2.diameter_m) / 2.0);
+}
+
+/// Element of Cholesky's factor before its division: the factor less what earlier coils account for.
+double what_is_left(const std::vector<double>& lower, std::span<const double> factors, std::size_t n, std::size_t row,
+                    std::size_t column) {
+  double left = factors[row * n + column];
+  for (std::size_t k = 0; k < column; ++k) left -= lower[row * n + k] * lower[column * n + k];
+  return left;
+}
+
+/// A pivot of zero is a coil that earlier ones hold in full: nothing may be left beside it.
+double below_pivot(double left, double pivot) {
+  if (pivot > 0.0) return left / pivot;
+  return std::fabs(left) > 1e-6 ? nan : 0.0;  // 1e-6: the root of `rounding`
 }
 
 }  // namespace
@@ -82,21 +97,18 @@ CouplingCheck check_couplings(int coils, std::span<const double> factors) {
   const auto n = static_cast<std::size_t>(coils);
   std::vector<double> lower(n * n, 0.0);
   for (std::size_t row = 0; row < n; ++row) {
-    for (std::size_t column = 0; column <= row; ++column) {
-      double left = factors[row * n + column];
-      for (std::size_t k = 0; k < column; ++k) left -= lower[row * n + k] * lower[column * n + k];
-      const double pivot = lower[column * n + column];
-      if (column < row) lower[row * n + column] = pivot > 0.0 ? left / pivot : (std::fabs(left) > 1e-6 ? nan : 0.0);
-      if (column < row) continue;
-      if (out.coil < 0 || !(left >= out.smallest_pivot)) out.smallest_pivot = left, out.coil = static_cast<int>(row);
-      if (!(left >= -rounding)) {
-        out.validity.expect(false, Verdict::impossible,
-                            "these coupling factors cannot stand together: coil {} would give power away",
-                            static_cast<double>(row + 1));
-        return out;
-      }
-      lower[row * n + row] = std::sqrt(std::max(left, 0.0));
+    for (std::size_t column = 0; column < row; ++column)
+      lower[row * n + column] = below_pivot(what_is_left(lower, factors, n, row, column), lower[column * n + column]);
+    const double pivot = what_is_left(lower, factors, n, row, row);
+    if (out.coil < 0 || !(pivot >= out.smallest_pivot)) {
+      out.smallest_pivot = pivot;
+      out.coil = static_cast<int>(row);
     }
+    out.validity.expect(pivot >= -rounding, Verdict::impossible,
+                        "these coupling factors cannot stand together: coil {} would give power away",
+                        static_cast<double>(row + 1));
+    if (!out.validity.possible()) return out;
+    lower[row * n + row] = std::sqrt(std::max(pivot, 0.0));
   }
   return out;
 }
