@@ -42,6 +42,11 @@ LineConstants line_constants(const LineWave& wave, double frequency_hz) {
   return {series.real(), series.imag() / omega, shunt.real(), shunt.imag() / omega, wave.validity};
 }
 
+Complex impedance_from_open_and_short_ohm(Complex open_ohm, Complex short_ohm) {
+  const Complex root = std::sqrt(open_ohm) * std::sqrt(short_ohm);
+  return root.real() < 0.0 ? -root : root;
+}
+
 MatchedLoss low_loss_attenuation(const LineConstants& line) {
   const double z = std::sqrt(line.inductance_h_per_m / line.capacitance_f_per_m);
   return {line.resistance_ohm_per_m / (2.0 * z), line.conductance_s_per_m * z / 2.0};

@@ -22,6 +22,8 @@ constexpr const char* bird_electrical_circuit_theory_2 =
     "Bird, Electrical Circuit Theory and Technology, chapter 44 problem 9 p.880";
 constexpr const char* bird_electrical_circuit_theory_3 =
     "Bird, Electrical Circuit Theory and Technology, chapter 44 problem 10 p.881";
+constexpr const char* bird_electrical_circuit_theory_4 =
+    "Bird, Electrical Circuit Theory and Technology, chapter 44 problem 6 p.876";
 constexpr const char* beasley_miller_modern_electronic =
     "Beasley and Miller, Modern Electronic Communication, example 12.1 p.573";
 constexpr const char* computed_8_686_alpha = "independent 40-digit computation: 8.686*alpha*length";
@@ -32,6 +34,13 @@ LineWave wave(double ohm, double henry, double siemens, double farad, double fre
 /// At 100 MHz.
 LineWave distortionless(double impedance_ohm, double alpha_np, double velocity_m_per_s) {
   return {{alpha_np, 2.0 * pi * 1e8 / velocity_m_per_s}, impedance_ohm, {}};
+}
+std::complex<double> at_angle(double size, double in_degrees) {
+  return std::polar(size, in_degrees * pi / 180.0);
+}
+/// May be above one where Z0 is complex.
+double reflection_size(std::complex<double> line_ohm, std::complex<double> load_ohm) {
+  return std::abs((load_ohm - line_ohm) / (load_ohm + line_ohm));
 }
 double degrees(std::complex<double> value) {
   return std::arg(value) * 180.0 / pi;
@@ -182,6 +191,18 @@ Topic waves() {
            "300 km line, R=8 ohm/km, L=3 mH/km, G=0.25 uS/km, C=7500 pF/km, f=1 kHz, matched, 10 V behind 400 ohm",
            "wavelength [km]", wave(8e-3, 3e-6, 0.25e-9, 7500e-15, 1e3).wavelength_m() / 1e3, 206.52111532381457,
            2.065e-7, independently, computed},
+          {"TL-118", "Zoc=800 at -50 deg, Zsc=413 at -20 deg", "|Z0| [ohm]",
+           std::abs(impedance_from_open_and_short_ohm(at_angle(800.0, -50.0), at_angle(413.0, -20.0))), 575, 0.5,
+           bird_electrical_circuit_theory_4, published},
+          {"TL-118x", "Zoc=800 at -50 deg, Zsc=413 at -20 deg", "|Z0| [ohm]",
+           std::abs(impedance_from_open_and_short_ohm(at_angle(800.0, -50.0), at_angle(413.0, -20.0))),
+           574.80431452799656, 5.748e-7, independently, computed},
+          {"TL-119", "Zoc=800 at -50 deg, Zsc=413 at -20 deg", "angle of Z0 [deg]",
+           degrees(impedance_from_open_and_short_ohm(at_angle(800.0, -50.0), at_angle(413.0, -20.0))), -35, 1.0e-6,
+           bird_electrical_circuit_theory_4, published},
+          {"TL-119x", "Zoc=800 at -50 deg, Zsc=413 at -20 deg", "angle of Z0 [deg]",
+           degrees(impedance_from_open_and_short_ohm(at_angle(800.0, -50.0), at_angle(413.0, -20.0))), -35.0, 3.5e-8,
+           independently, computed},
           {"TL-136", "L=73.75 nH/ft, C=29.5 pF/ft (RG-8A/U)", "Z0 [ohm]",
            line_wave({0.0, 73.75e-9, 0.0, 29.5e-12, {}}, 1e8).impedance_ohm.real(), 50, 1.0e-9,
            beasley_miller_modern_electronic, published},
@@ -254,6 +275,10 @@ Topic waves() {
           {"TL-254", "R=0.5 ohm/m, L=250e-9 H/m, G=1e-5 S/m, C=100e-12 F/m, f=0.5 MHz, length 30 m, ZL=0.5+55j ohm",
            "beta [rad/m]", wave(0.5, 250e-9, 1e-5, 100e-12, 0.5e6).gamma_per_m.imag(), 0.01634603303053907, 1.635e-11,
            independently, computed},
+          {"TL-257", "R=0.5 ohm/m, L=250e-9 H/m, G=1e-5 S/m, C=100e-12 F/m, f=0.5 MHz, length 30 m, ZL=0.5+55j ohm",
+           "|Gamma| at load (Z-Z0)/(Z+Z0)",
+           reflection_size(wave(0.5, 250e-9, 1e-5, 100e-12, 0.5e6).impedance_ohm, {0.5, 55.0}), 1.2987031575634722,
+           1.299e-9, independently, computed},
           {"TL-259", "R=0.5 ohm/m, L=250e-9 H/m, G=1e-5 S/m, C=100e-12 F/m, f=0.5 MHz, length 30 m, ZL=0.5+55j ohm",
            "matched loss (termination Z0) [dB]", 30.0 * wave(0.5, 250e-9, 1e-5, 100e-12, 0.5e6).loss_db_per_m(),
            1.3146264621429267, 1.315e-9, computed_8_686_alpha, computed},

@@ -36,6 +36,10 @@ LineWave line_wave(const LineConstants& constants, double frequency_hz);
 /// The way back: R + j w L = gamma Z0, G + j w C = gamma/Z0.
 LineConstants line_constants(const LineWave& wave, double frequency_hz);
 
+/// Z0 of a line whose input was measured with its end open and shorted: sqrt(Zo Zs), the root with a positive
+/// resistance.
+std::complex<double> impedance_from_open_and_short_ohm(std::complex<double> open_ohm, std::complex<double> short_ohm);
+
 /// The low-loss forms R/(2 Z) and G Z/2 with Z = sqrt(L/C), each [Np/m].
 struct MatchedLoss {
   double conductor_np_per_m, dielectric_np_per_m;
