@@ -26,9 +26,10 @@ std::vector<unsigned> elimination_order(unsigned count, const std::vector<std::p
     boost::minimum_degree_ordering(graph, boost::make_iterator_property_map(degree.begin(), index, 0), inverse.data(), permutation.data(),
                                    boost::make_iterator_property_map(supernodes.begin(), index, 0), 0, index);
   }
+  // `permutation` lists the vertices as they leave; `inverse` says when each does.
   std::vector<unsigned> order;
   order.reserve(count);
-  for (int unknown : inverse)
+  for (int unknown : permutation)
     if (!held[unknown]) order.push_back(static_cast<unsigned>(unknown));
   order.insert(order.end(), last.begin(), last.end());
   return order;

@@ -2,9 +2,7 @@
 #include "plan/make_plan.hpp"
 
 #include <algorithm>
-#include <map>
-#include <set>
-#include <unordered_map>
+#include <utility>
 
 #include "elimination_order.hpp"
 
@@ -51,67 +49,110 @@ void bind_nodes(const graph::Network& network, Plan& plan) {
   for (int node = 1; node < network.node_count; ++node) grow(node);
 }
 
-/// The sparse pattern while it is being filled: which unknowns each is joined to.
+/// The sparse pattern. First unknowns are joined; then, in an order, eliminated, which joins those around each; then entries have slots: the columns one
+/// after the other as they leave, in each the diagonal and then the rows that are left, as they leave.
 class Pattern {
  public:
-  Pattern(std::uint32_t unknowns, bool symmetric) : symmetric_(symmetric), rows_(unknowns) {}
+  Pattern(std::uint32_t unknowns, bool symmetric) : symmetric_(symmetric), joined_(unknowns), place_(unknowns), first_(unknowns) {}
 
-  /// The slot of a_ij, made where there is none yet.
-  std::uint32_t slot(std::uint32_t i, std::uint32_t j) {
-    if (symmetric_ && j > i) std::swap(i, j);
-    const auto [found, fresh] = slots_.try_emplace((std::uint64_t{i} << 32) | j, static_cast<std::uint32_t>(slots_.size()));
-    if (fresh && i != j) {
-      rows_[i].insert(j);
-      rows_[j].insert(i);
+  void join(std::uint32_t i, std::uint32_t j) {
+    if (i == j) return;
+    joined_[i].push_back(j);
+    joined_[j].push_back(i);
+  }
+
+  /// No more will be joined: every neighbour once.
+  void close() {
+    for (std::vector<std::uint32_t>& row : joined_) {
+      std::sort(row.begin(), row.end());
+      row.erase(std::unique(row.begin(), row.end()), row.end());
     }
-    return found->second;
   }
-  const std::set<std::uint32_t>& neighbours(std::uint32_t i) const { return rows_[i]; }
-  void remove(std::uint32_t i) {
-    for (std::uint32_t j : rows_[i]) rows_[j].erase(i);
+  const std::vector<std::uint32_t>& neighbours(std::uint32_t i) const { return joined_[i]; }
+
+  /// What is left around an unknown when it leaves is what it was joined to, and what was left around those whose next it is.
+  void eliminate(const std::vector<std::uint32_t>& order) {
+    for (std::uint32_t at = 0; at < order.size(); ++at) place_[order[at]] = at;
+    left_.resize(joined_.size());
+    std::vector<std::vector<std::uint32_t>> next_of(joined_.size());
+    std::vector<std::uint32_t> seen(joined_.size(), UINT32_MAX);
+    for (std::uint32_t k : order) {
+      std::vector<std::uint32_t>& left = left_[k];
+      seen[k] = k;
+      const auto take = [&](const std::vector<std::uint32_t>& from) {
+        for (std::uint32_t i : from)
+          if (place_[i] > place_[k] && std::exchange(seen[i], k) != k) left.push_back(i);
+      };
+      take(joined_[k]);
+      for (std::uint32_t earlier : next_of[k]) take(left_[earlier]);
+      std::sort(left.begin(), left.end(), [&](std::uint32_t i, std::uint32_t j) { return place_[i] < place_[j]; });
+      if (!left.empty()) next_of[left.front()].push_back(k);
+      first_[k] = size_;
+      size_ += 1 + static_cast<std::uint32_t>(left.size()) * (symmetric_ ? 1 : 2);
+    }
   }
-  std::uint32_t size() const { return static_cast<std::uint32_t>(slots_.size()); }
+  /// The unknowns around k when it leaves, as they leave themselves.
+  const std::vector<std::uint32_t>& left(std::uint32_t k) const { return left_[k]; }
+
+  /// The slot of a_ij.
+  std::uint32_t slot(std::uint32_t i, std::uint32_t j) const {
+    if (i == j) return first_[i];
+    const bool below = place_[i] > place_[j];
+    const std::uint32_t k = below ? j : i, other = below ? i : j;
+    const auto at = std::lower_bound(left_[k].begin(), left_[k].end(), place_[other], [&](std::uint32_t row, std::uint32_t place) { return place_[row] < place; });
+    return slot_in(k, static_cast<std::uint32_t>(at - left_[k].begin()), below);
+  }
+  /// The slot of the nth entry left in k's column, or row.
+  std::uint32_t slot_in(std::uint32_t k, std::uint32_t n, bool below) const { return first_[k] + 1 + (symmetric_ ? n : 2 * n + (below ? 0 : 1)); }
+  std::uint32_t size() const { return size_; }
 
  private:
   bool symmetric_;
-  std::vector<std::set<std::uint32_t>> rows_;
-  std::unordered_map<std::uint64_t, std::uint32_t> slots_;
+  std::uint32_t size_ = 0;
+  std::vector<std::vector<std::uint32_t>> joined_, left_;
+  std::vector<std::uint32_t> place_, first_;
 };
 
 /// In a symmetric matrix only the lower triangle is kept: what would stand above it is not stamped a second time.
 bool mirrored(const Plan& plan, int row, int column) { return plan.symmetric && row < column; }
 
-void stamp_elements(const graph::Network& network, Plan& plan, Pattern& pattern) {
-  plan.stamps.resize(network.elements.size());
-  for (std::size_t e = 0; e < network.elements.size(); ++e) {
-    const Element& element = network.elements[e];
-    Plan::Stamp& stamp = plan.stamps[e];
-    std::fill(std::begin(stamp.slot), std::end(stamp.slot), Plan::no_slot);
-    std::fill(std::begin(stamp.border), std::end(stamp.border), Plan::no_slot);
-    if (merges(element)) continue;
-    stamp.terminals = 2 * element.ports();
-    for (int s = 0; s < stamp.terminals; ++s) {
-      const int row = plan.bindings[element.node[s]].unknown;
-      if (row < 0) continue;
-      if (element.form == Element::Form::ideal) {
-        const auto current = static_cast<std::uint32_t>(plan.current_unknown[e]);
-        if (!plan.symmetric) stamp.border[2 * s] = pattern.slot(row, current);
-        stamp.border[2 * s + 1] = pattern.slot(current, row);
-        continue;
-      }
-      for (int t = 0; t < stamp.terminals; ++t) {
-        const int column = plan.bindings[element.node[t]].unknown;
-        if (column >= 0 && !mirrored(plan, row, column)) stamp.slot[4 * s + t] = pattern.slot(row, column);
-      }
+/// Calls visit(where, row, column) for every entry that an element adds to; `where` is what to remember its slot in.
+template <class Visit>
+void visit_stamp(const Element& element, Plan& plan, std::size_t e, Visit visit) {
+  Plan::Stamp& stamp = plan.stamps[e];
+  for (int s = 0; s < stamp.terminals; ++s) {
+    const int row = plan.bindings[element.node[s]].unknown;
+    if (row < 0) continue;
+    if (element.form == Element::Form::ideal) {
+      const int current = plan.current_unknown[e];
+      if (!plan.symmetric) visit(stamp.border[2 * s], row, current);
+      visit(stamp.border[2 * s + 1], current, row);
+      continue;
+    }
+    for (int t = 0; t < stamp.terminals; ++t) {
+      const int column = plan.bindings[element.node[t]].unknown;
+      if (column >= 0 && !mirrored(plan, row, column)) visit(stamp.slot[4 * s + t], row, column);
     }
   }
 }
 
-void stamp_source(const graph::Network& network, Plan& plan, Pattern& pattern) {
+template <class Visit>
+void visit_stamps(const graph::Network& network, Plan& plan, Visit visit) {
+  for (std::size_t e = 0; e < network.elements.size(); ++e) visit_stamp(network.elements[e], plan, e, visit);
   const int ends[2] = {plan.bindings[network.source_node].unknown, plan.bindings[network.source_other].unknown};
   for (int s = 0; s < 2; ++s)
     for (int t = 0; t < 2; ++t)
-      if (ends[s] >= 0 && ends[t] >= 0 && !mirrored(plan, ends[s], ends[t])) plan.source_slot[2 * s + t] = pattern.slot(ends[s], ends[t]);
+      if (ends[s] >= 0 && ends[t] >= 0 && !mirrored(plan, ends[s], ends[t])) visit(plan.source_slot[2 * s + t], ends[s], ends[t]);
+}
+
+void make_stamps(const graph::Network& network, Plan& plan) {
+  plan.stamps.resize(network.elements.size());
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    Plan::Stamp& stamp = plan.stamps[e];
+    std::fill(std::begin(stamp.slot), std::end(stamp.slot), Plan::no_slot);
+    std::fill(std::begin(stamp.border), std::end(stamp.border), Plan::no_slot);
+    if (!merges(network.elements[e])) stamp.terminals = 2 * network.elements[e].ports();
+  }
 }
 
 /// Transformer currents have no diagonal of their own, so they wait for the nodes; the source's node is the last of all.
@@ -132,32 +173,60 @@ std::vector<std::pair<unsigned, unsigned>> edges_of(const Plan& plan, const Patt
   return edges;
 }
 
-/// Symbolic elimination in the chosen order: every operation that the numbers will need, once and for all.
-void compile(Plan& plan, Pattern& pattern) {
-  for (std::uint32_t k : plan.order) {
-    const std::vector<std::uint32_t> joined(pattern.neighbours(k).begin(), pattern.neighbours(k).end());
-    plan.operations.push_back({Operation::Code::invert, k, pattern.slot(k, k), 0});
-    Substitution substitution{.row = k, .entries = {}};
-    for (std::uint32_t i : joined) {
-      const std::uint32_t lower = plan.factor_slots++;
-      plan.operations.push_back({Operation::Code::scale, lower, pattern.slot(i, k), k});
-      std::uint32_t upper = lower;
-      if (!plan.symmetric) {
-        upper = plan.factor_slots++;
-        plan.operations.push_back({Operation::Code::scale, upper, pattern.slot(k, i), k});
-      }
-      substitution.entries.push_back({lower, upper, i});
+/// Every operation that the numbers will need, once and for all.
+class Writer {
+ public:
+  Writer(Plan& plan, const Pattern& pattern) : plan_(plan), pattern_(pattern) {}
+
+  void write() {
+    for (std::uint32_t k : plan_.order) {
+      const std::vector<std::uint32_t>& left = pattern_.left(k);
+      plan_.operations.push_back({Operation::Code::invert, k, pattern_.slot(k, k), 0});
+      Substitution substitution{.row = k, .entries = {}};
+      substitution.entries.reserve(left.size());
+      for (std::uint32_t m = 0; m < left.size(); ++m) substitution.entries.push_back(write_factors(k, m));
+      find_slots(left);
+      for (std::uint32_t m = 0; m < left.size(); ++m)
+        for (std::uint32_t n = 0; n < left.size(); ++n)
+          if (!plan_.symmetric || n <= m)
+            plan_.operations.push_back({Operation::Code::update, slots_[m * left.size() + n], substitution.entries[m].lower, pattern_.slot_in(k, n, false)});
+      plan_.substitutions.push_back(std::move(substitution));
     }
-    for (std::size_t m = 0; m < joined.size(); ++m)
-      for (std::size_t n = 0; n < joined.size(); ++n) {
-        const std::uint32_t i = joined[m], j = joined[n];
-        if (plan.symmetric && j > i) continue;
-        plan.operations.push_back({Operation::Code::update, pattern.slot(i, j), substitution.entries[m].lower, pattern.slot(k, j)});
-      }
-    plan.substitutions.push_back(std::move(substitution));
-    pattern.remove(k);
   }
-}
+
+ private:
+  Substitution::Entry write_factors(std::uint32_t k, std::uint32_t m) {
+    const std::uint32_t lower = plan_.factor_slots++;
+    plan_.operations.push_back({Operation::Code::scale, lower, pattern_.slot_in(k, m, true), k});
+    std::uint32_t upper = lower;
+    if (!plan_.symmetric) {
+      upper = plan_.factor_slots++;
+      plan_.operations.push_back({Operation::Code::scale, upper, pattern_.slot_in(k, m, false), k});
+    }
+    return {lower, upper, pattern_.left(k)[m]};
+  }
+
+  /// Slots of a_ij for all pairs of `rows`, which stand in the order they leave in: those later than one are all left when it leaves, so one walk along its
+  /// column finds them.
+  void find_slots(const std::vector<std::uint32_t>& rows) {
+    const std::size_t count = rows.size();
+    slots_.resize(count * count);
+    for (std::size_t n = 0; n < count; ++n) {
+      slots_[n * count + n] = pattern_.slot(rows[n], rows[n]);
+      const std::vector<std::uint32_t>& column = pattern_.left(rows[n]);
+      std::uint32_t at = 0;
+      for (std::size_t m = n + 1; m < count; ++m) {
+        while (column[at] != rows[m]) ++at;
+        slots_[m * count + n] = pattern_.slot_in(rows[n], at, true);
+        slots_[n * count + m] = pattern_.slot_in(rows[n], at, false);
+      }
+    }
+  }
+
+  Plan& plan_;
+  const Pattern& pattern_;
+  std::vector<std::uint32_t> slots_;
+};
 
 }  // namespace
 
@@ -171,16 +240,19 @@ Plan make_plan(const graph::Network& network) {
     plan.symmetric &= element.form != Element::Form::matrix || element.role == Element::Role::coupled;
     if (element.form == Element::Form::ideal && !merges(element)) plan.current_unknown[e] = static_cast<int>(plan.unknowns++);
   }
+  make_stamps(network, plan);
   Pattern pattern(plan.unknowns, plan.symmetric);
+  visit_stamps(network, plan, [&](std::uint32_t&, int row, int column) { pattern.join(static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(column)); });
+  pattern.close();
+  plan.order = elimination_order(plan.unknowns, edges_of(plan, pattern), held_back(network, plan));
+  pattern.eliminate(plan.order);
+  visit_stamps(network, plan, [&](std::uint32_t& slot, int row, int column) { slot = pattern.slot(static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(column)); });
   for (std::uint32_t k = 0; k < plan.unknowns; ++k) plan.diagonal.push_back(pattern.slot(k, k));
-  stamp_elements(network, plan, pattern);
-  stamp_source(network, plan, pattern);
   for (int node : network.floating_reference) plan.tie_slots.push_back(plan.diagonal[plan.bindings[node].unknown]);
   plan.row_slots.resize(plan.unknowns);
   for (std::uint32_t i = 0; i < plan.unknowns; ++i)
     for (std::uint32_t j : pattern.neighbours(i)) plan.row_slots[i].push_back(pattern.slot(i, j));
-  plan.order = elimination_order(plan.unknowns, edges_of(plan, pattern), held_back(network, plan));
-  compile(plan, pattern);
+  Writer(plan, pattern).write();
   plan.entry_slots = pattern.size();
   return plan;
 }

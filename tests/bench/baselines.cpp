@@ -40,11 +40,15 @@ Admittance admittance(const FlatPart& part, double hertz, const double* knobs) {
     case FlatPart::Kind::capacitor: {
       const double b = omega * main;
       if (b == 0.0) return {0.0, 0.0};
-      return {1.0 / Complex{part.ohms + loss(1.0 / b, 1.0 / (2.0 * std::numbers::pi * part.q_at_hz * main)), -1.0 / b}, 0.0};
+      return {1.0 / Complex{part.ohms + loss(1.0 / b, 1.0 / (2.0 * std::numbers::pi * part.q_at_hz * main)), -1.0 / b},
+              0.0};
     }
-    case FlatPart::Kind::core: return {Complex{1.0 / part.ohms, -1.0 / (omega * main)}, 0.0};
-    case FlatPart::Kind::impedance: return {1.0 / part.impedance, 0.0};
-    case FlatPart::Kind::line: break;
+    case FlatPart::Kind::core:
+      return {Complex{1.0 / part.ohms, -1.0 / (omega * main)}, 0.0};
+    case FlatPart::Kind::impedance:
+      return {1.0 / part.impedance, 0.0};
+    case FlatPart::Kind::line:
+      break;
   }
   const double alpha = (part.k1 * std::sqrt(hertz) + part.k2 * hertz) * std::numbers::ln10 / 20.0;
   const double a = alpha * main, b = omega / (part.velocity * light_m_per_s) * main;
@@ -63,7 +67,8 @@ class OnePoint : public Baseline {
 
   void run(const FlatStates& states, FlatAnswer& answer) override {
     const std::size_t parts = network_.parts.size();
-    for (std::vector<double>* all : {&answer.heat_w, &answer.volts_peak, &answer.amps_rms}) all->resize(parts * states.count);
+    for (std::vector<double>* all : {&answer.heat_w, &answer.volts_peak, &answer.amps_rms})
+      all->resize(parts * states.count);
     answer.returned_w.resize(states.count);
     for (std::size_t s = 0; s < states.count; ++s) {
       const double* knobs = states.knobs == nullptr ? nullptr : states.knobs + s * states.knob_count;
@@ -101,7 +106,8 @@ class OnePoint : public Baseline {
   Complex across(const FlatPart& part, int port) const {
     Complex volts = 0.0;
     for (int s = 2 * port; s < 2 * port + 2; ++s)
-      if (part.unknown[s] >= 0) volts += (s % 2 == 0 ? 1.0 : -1.0) * part.weight[s] * x_[static_cast<std::size_t>(part.unknown[s])];
+      if (part.unknown[s] >= 0)
+        volts += (s % 2 == 0 ? 1.0 : -1.0) * part.weight[s] * x_[static_cast<std::size_t>(part.unknown[s])];
     return volts;
   }
 
@@ -141,7 +147,8 @@ class OnePoint : public Baseline {
 template <int Size>
 class Dense {
  public:
-  explicit Dense(const FlatNetwork& network) : matrix_(network.unknowns, network.unknowns), factors_(network.unknowns) {}
+  explicit Dense(const FlatNetwork& network)
+      : matrix_(network.unknowns, network.unknowns), factors_(network.unknowns) {}
   void clear() { matrix_.setZero(); }
   void add(std::size_t, int i, int k, Complex value) { matrix_(i, k) += value; }
   void solve(Complex* x) {
@@ -191,10 +198,13 @@ class Sparse {
  public:
   explicit Sparse(const FlatNetwork& network) : pattern_(network) {}
   void clear() { std::fill(pattern_.values.begin(), pattern_.values.end(), 0.0); }
-  void add(std::size_t at, int, int, Complex value) { pattern_.values[static_cast<std::size_t>(pattern_.slots[at])] += value; }
+  void add(std::size_t at, int, int, Complex value) {
+    pattern_.values[static_cast<std::size_t>(pattern_.slots[at])] += value;
+  }
   void solve(Complex* x) {
-    const Eigen::Map<const Eigen::SparseMatrix<Complex>> matrix(pattern_.size(), pattern_.size(), static_cast<int>(pattern_.rows.size()),
-                                                                pattern_.columns.data(), pattern_.rows.data(), pattern_.values.data());
+    const Eigen::Map<const Eigen::SparseMatrix<Complex>> matrix(
+        pattern_.size(), pattern_.size(), static_cast<int>(pattern_.rows.size()), pattern_.columns.data(),
+        pattern_.rows.data(), pattern_.values.data());
     copy_ = matrix;
     if (!analysed_) factors_.analyzePattern(copy_);
     analysed_ = true;
@@ -220,7 +230,9 @@ class Klu {
   Klu(const Klu&) = delete;
   Klu& operator=(const Klu&) = delete;
   void clear() { std::fill(pattern_.values.begin(), pattern_.values.end(), 0.0); }
-  void add(std::size_t at, int, int, Complex value) { pattern_.values[static_cast<std::size_t>(pattern_.slots[at])] += value; }
+  void add(std::size_t at, int, int, Complex value) {
+    pattern_.values[static_cast<std::size_t>(pattern_.slots[at])] += value;
+  }
   void solve(Complex* x) {
     auto* values = reinterpret_cast<double*>(pattern_.values.data());
     if (numeric_ == nullptr) {

@@ -1,5 +1,6 @@
-// What a good programmer writes with a linear-algebra library: for every point the parts' admittances with the functions of the standard library, the matrix, its
-// solution, and every part's power, volts and amps. In a library of its own, built for the machine it runs on, so that its inlined code is its alone.
+// What a good programmer writes with a linear-algebra library: for every point the parts' admittances with the
+// functions of the standard library, the matrix, its solution, and every part's power, volts and amps. In a library of
+// its own, built for the machine it runs on, so that its inlined code is its alone.
 #pragma once
 
 #include <complex>
@@ -9,18 +10,19 @@
 
 namespace wattfall::bench {
 
-/// A part between unknowns: `unknown` -1 is ground; volts = weight * unknown (an ideal transformer's far side is a scaled copy of its near side).
+/// A part between unknowns: `unknown` -1 is ground; volts = weight * unknown (an ideal transformer's far side is a
+/// scaled copy of its near side).
 struct FlatPart {
   enum class Kind { coil, capacitor, core, impedance, line } kind = Kind::impedance;
   int unknown[4] = {-1, -1, -1, -1};
   double weight[4] = {1.0, 1.0, 1.0, 1.0};
-  double main = 0.0;     ///< H, F, m
-  double ohms = 0.0;     ///< in series; of a core: across
-  double q = 0.0;        ///< 0: none
-  double q_at_hz = 0.0;  ///< 0: the same at every frequency
-  std::complex<double> impedance;  ///< of a load; Z0 of a line
+  double main = 0.0;                          ///< H, F, m
+  double ohms = 0.0;                          ///< in series; of a core: across
+  double q = 0.0;                             ///< 0: none
+  double q_at_hz = 0.0;                       ///< 0: the same at every frequency
+  std::complex<double> impedance;             ///< of a load; Z0 of a line
   double velocity = 1.0, k1 = 0.0, k2 = 0.0;  ///< loss k1 sqrt f + k2 f [dB/m]
-  int knob = -1;  ///< instead of `main`
+  int knob = -1;                              ///< instead of `main`
 };
 
 struct FlatNetwork {
@@ -47,8 +49,10 @@ class Baseline {
   virtual void run(const FlatStates& states, FlatAnswer& answer) = 0;
 };
 
-/// "dense": Eigen, partial pivoting, size known at run time. "fixed": size known to the compiler (5 or 2 unknowns, else null). "sparse": Eigen SparseLU, pattern
-/// analysed once. "klu": analysed and factored once, refactored in every point.
-__attribute__((visibility("default"))) std::unique_ptr<Baseline> make_baseline(const char* name, const FlatNetwork& network);
+/// "dense": Eigen, partial pivoting, size known at run time. "fixed": size known to the compiler (5 or 2 unknowns, else
+/// null). "sparse": Eigen SparseLU, pattern analysed once. "klu": analysed and factored once, refactored in every
+/// point.
+__attribute__((visibility("default"))) std::unique_ptr<Baseline> make_baseline(const char* name,
+                                                                               const FlatNetwork& network);
 
 }  // namespace wattfall::bench

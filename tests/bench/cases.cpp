@@ -14,7 +14,9 @@ void check(bool good, const std::string& what) {
   if (!good) throw std::runtime_error(what);
 }
 
-double number(const std::optional<design::Value>& value) { return value ? value->constant_value().real() : 0.0; }
+double number(const std::optional<design::Value>& value) {
+  return value ? value->constant_value().real() : 0.0;
+}
 
 /// A formula that is one knob: found by turning each.
 int knob_of(const design::Value& value, std::size_t knob_count) {
@@ -108,7 +110,8 @@ Case::Case(const std::string& text, std::vector<double> hertz, std::vector<doubl
 }
 
 FlatStates Case::flat_states() const {
-  return {states.frequencies_hz.data(), states.knobs.empty() ? nullptr : states.knobs.data(), states.size(), states.knob_count};
+  return {states.frequencies_hz.data(), states.knobs.empty() ? nullptr : states.knobs.data(), states.size(),
+          states.knob_count};
 }
 
 void Case::show_that_they_agree(const char* baseline) const {
@@ -130,7 +133,8 @@ void Case::show_that_they_agree(const char* baseline) const {
       most_amps = std::max(most_amps, answer.amps_rms[at]);
     }
     check(heat <= 1e-9 * flat.available_w && volts <= 1e-9 * most_volts && amps <= 1e-9 * most_amps,
-          feed.design.title + ": " + baseline + " and the solver differ at " + std::to_string(states.frequencies_hz[s]) + " Hz");
+          feed.design.title + ": " + baseline + " and the solver differ at " +
+              std::to_string(states.frequencies_hz[s]) + " Hz");
   }
 }
 

@@ -1,2 +1,4 @@
 // The floor of start-up: nothing but the shared libraries that wattfall is linked to.
-int main() { return 0; }
+int main() {
+  return 0;
+}

@@ -27,10 +27,16 @@ __attribute__((always_inline)) inline double work(std::size_t rounds, double& si
   return 2.0 * 12.0 * static_cast<double>(width * rounds);
 }
 
-double two(std::size_t rounds, double& sink) { return work<Two>(rounds, sink); }
+double two(std::size_t rounds, double& sink) {
+  return work<Two>(rounds, sink);
+}
 #if defined(__x86_64__)
-__attribute__((target("avx2,fma"))) double four(std::size_t rounds, double& sink) { return work<Four>(rounds, sink); }
-__attribute__((target("avx512f,avx512vl,fma"))) double eight(std::size_t rounds, double& sink) { return work<Eight>(rounds, sink); }
+__attribute__((target("avx2,fma"))) double four(std::size_t rounds, double& sink) {
+  return work<Four>(rounds, sink);
+}
+__attribute__((target("avx512f,avx512vl,fma"))) double eight(std::size_t rounds, double& sink) {
+  return work<Eight>(rounds, sink);
+}
 #endif
 
 }  // namespace

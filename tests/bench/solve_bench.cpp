@@ -1,5 +1,5 @@
-// The benchmarks of issue 5. Every answer is first shown to agree with every baseline's; then all run interleaved, and medians are what counts. tests/bench/run
-// makes the table.
+// The benchmarks of issue 5. Every answer is first shown to agree with every baseline's; then all run interleaved, and
+// medians are what counts. tests/bench/run makes the table.
 #include <benchmark/benchmark.h>
 #include <spawn.h>
 #include <sys/wait.h>
@@ -47,7 +47,8 @@ void solve_points(benchmark::State& state, const Case* given) {
 /// As a caller has it who asks once: the program compiled and the answer's memory had anew.
 void solve_once(benchmark::State& state, const Case* given) {
   for (auto step : state) {
-    const solve::Solution solution = solve::solve(given->feed.design, given->feed.network, given->feed.plan, given->states);
+    const solve::Solution solution =
+        solve::solve(given->feed.design, given->feed.network, given->feed.plan, given->states);
     benchmark::DoNotOptimize(solution.flows[0].heat1_w.data());
   }
   count_points(state, given->states.size());
@@ -74,7 +75,8 @@ void collapse_points(benchmark::State& state, const Case* given) {
   }
   solve::CollapsedAnswer answer;
   for (auto step : state) {
-    solve::Collapsed collapsed(feed.design, feed.network, given->states.frequencies_hz[0], given->states.knobs_at(0), active, watched);
+    solve::Collapsed collapsed(feed.design, feed.network, given->states.frequencies_hz[0], given->states.knobs_at(0),
+                               active, watched);
     collapsed.evaluate(given->states.knobs.data(), given->states.size(), answer);
     benchmark::DoNotOptimize(answer.active_w[0].data());
     benchmark::ClobberMemory();
@@ -90,7 +92,8 @@ void show_that_collapse_agrees(const Case& given) {
     const int e = feed.network.elements_of(design::PartId{static_cast<int>(p)}).front();
     (design::is_load(feed.design.parts[p]) ? watched : active).push_back(e);
   }
-  solve::Collapsed collapsed(feed.design, feed.network, given.states.frequencies_hz[0], given.states.knobs_at(0), active, watched);
+  solve::Collapsed collapsed(feed.design, feed.network, given.states.frequencies_hz[0], given.states.knobs_at(0),
+                             active, watched);
   solve::CollapsedAnswer answer;
   collapsed.evaluate(given.states.knobs.data(), given.states.size(), answer);
   solve::Solution solution;
@@ -100,7 +103,8 @@ void show_that_collapse_agrees(const Case& given) {
     bool bad = differ(answer.watched_w[0][s], solution.flows[watched[0]].heat1_w[s], 100.0);
     for (std::size_t p = 0; p < active.size(); ++p) {
       const solve::Flow& flow = solution.flows[active[p]];
-      bad |= differ(answer.active_w[p][s], flow.heat1_w[s], 100.0) || differ(std::numbers::sqrt2 * answer.active_volts[p][s], flow.volts_peak[s], flow.volts_peak[s] + 1.0) ||
+      bad |= differ(answer.active_w[p][s], flow.heat1_w[s], 100.0) ||
+             differ(std::numbers::sqrt2 * answer.active_volts[p][s], flow.volts_peak[s], flow.volts_peak[s] + 1.0) ||
              differ(answer.active_amps[p][s], flow.amps_rms[s], flow.amps_rms[s] + 0.01);
     }
     if (bad) throw std::runtime_error("D: the collapsed network and the solver differ in state " + std::to_string(s));
@@ -109,7 +113,8 @@ void show_that_collapse_agrees(const Case& given) {
 
 // ---- parts of the work --------------------------------------------------------------------------------------------
 
-/// The elimination alone, on made-up admittances of the usual size: the matrix is gathered anew each time, which `with` tells apart.
+/// The elimination alone, on made-up admittances of the usual size: the matrix is gathered anew each time, which `with`
+/// tells apart.
 void eliminate(benchmark::State& state, const Case* given, const solve::Kernel* kernel, bool with) {
   const solve::Program program = solve::compile(given->feed.design, given->feed.network, given->feed.plan);
   solve::Workspace space(program);
@@ -123,7 +128,8 @@ void eliminate(benchmark::State& state, const Case* given, const solve::Kernel* 
     benchmark::ClobberMemory();
   }
   // An inversion: 6; a factor: 6; an update: 8.
-  state.counters["flops"] = static_cast<double>(6 * program.steps.size() + 6 * program.scales.size() + 8 * program.updates.size());
+  state.counters["flops"] =
+      static_cast<double>(6 * program.steps.size() + 6 * program.scales.size() + 8 * program.updates.size());
   count_points(state, solve::lanes);
 }
 
@@ -180,7 +186,8 @@ void start(benchmark::State& state, std::vector<std::string> words) {
   for (auto step : state) {
     pid_t child = 0;
     int status = 1;
-    if (posix_spawn(&child, arguments[0], &actions, nullptr, arguments.data(), environ) != 0 || waitpid(child, &status, 0) != child || status != 0)
+    if (posix_spawn(&child, arguments[0], &actions, nullptr, arguments.data(), environ) != 0 ||
+        waitpid(child, &status, 0) != child || status != 0)
       state.SkipWithError("the program failed");
   }
   posix_spawn_file_actions_destroy(&actions);
@@ -188,12 +195,15 @@ void start(benchmark::State& state, std::vector<std::string> words) {
 }
 
 constexpr const char* tune_l =
-    "design \"L\"\nsource rig at desk : 100 W, 50 ohm\ninductor L from desk to feed : adjustable 0.1 uH to 30 uH, Q 200\n"
+    "design \"L\"\nsource rig at desk : 100 W, 50 ohm\ninductor L from desk to feed : adjustable 0.1 uH to 30 uH, Q "
+    "200\n"
     "capacitor C at desk : adjustable 5 pF to 2 nF, Q 1000\nload ant at feed : 23 - j180 ohm\nsweep at [7.1 MHz]\n"
     "tune L, C at 7.1 MHz for most power into ant\n";
 constexpr const char* tune_t =
-    "design \"T\"\nsource rig at desk : 100 W, 50 ohm\ncapacitor Cin from desk to mid : adjustable 15 pF to 330 pF, Q 1200\n"
-    "inductor L at mid : adjustable 0.2 uH to 20 uH, Q 180 at 7 MHz\ncapacitor Cout from mid to feed : adjustable 15 pF to 330 pF, Q 1200\n"
+    "design \"T\"\nsource rig at desk : 100 W, 50 ohm\ncapacitor Cin from desk to mid : adjustable 15 pF to 330 pF, Q "
+    "1200\n"
+    "inductor L at mid : adjustable 0.2 uH to 20 uH, Q 180 at 7 MHz\ncapacitor Cout from mid to feed : adjustable 15 "
+    "pF to 330 pF, Q 1200\n"
     "load ant at feed : 23 - j180 ohm\nsweep at [7.1 MHz]\ntune Cin, L, Cout at 7.1 MHz for most power into ant\n";
 
 template <class Function, class... Arguments>
@@ -208,7 +218,9 @@ int main(int argc, char** argv) {
   if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 1;
   const std::vector<double> relay = bench::relay_states();
   std::vector<double> every_16th;
-  for (std::size_t s = 7; s < 131072; s += 16) every_16th.insert(every_16th.end(), relay.begin() + 3 * static_cast<std::ptrdiff_t>(s), relay.begin() + 3 * static_cast<std::ptrdiff_t>(s) + 3);
+  for (std::size_t s = 7; s < 131072; s += 16)
+    every_16th.insert(every_16th.end(), relay.begin() + 3 * static_cast<std::ptrdiff_t>(s),
+                      relay.begin() + 3 * static_cast<std::ptrdiff_t>(s) + 3);
   const Case a(bench::t_network(), bench::frequencies(4096));
   const Case b(bench::ladder(41), bench::frequencies(1024));
   const Case c(bench::ladder(2001), bench::frequencies(64));
@@ -216,14 +228,18 @@ int main(int argc, char** argv) {
   const Case d_part(bench::relay_network(), std::vector<double>(8192, 7.1e6), every_16th);
 
   const std::vector<std::pair<const Case*, std::vector<const char*>>> all = {
-      {&a, {"dense", "fixed", "sparse", "klu"}}, {&b, {"dense", "sparse", "klu"}}, {&c, {"sparse", "klu"}}, {&d_part, {"dense", "fixed", "sparse", "klu"}}};
+      {&a, {"dense", "fixed", "sparse", "klu"}},
+      {&b, {"dense", "sparse", "klu"}},
+      {&c, {"sparse", "klu"}},
+      {&d_part, {"dense", "fixed", "sparse", "klu"}}};
   const char* names[] = {"A", "B", "C", "D"};
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (const char* baseline : all[i].second) all[i].first->show_that_they_agree(baseline);
     const Case* given = i == 3 ? &d : all[i].first;
     add(std::string(names[i]) + "/wattfall", solve_points, given);
     add(std::string(names[i]) + "/once", solve_once, given);
-    for (const char* baseline : all[i].second) add(std::string(names[i]) + "/" + baseline, run_baseline, all[i].first, baseline);
+    for (const char* baseline : all[i].second)
+      add(std::string(names[i]) + "/" + baseline, run_baseline, all[i].first, baseline);
   }
   show_that_collapse_agrees(d);
   add("D/collapsed", collapse_points, &d);
@@ -246,9 +262,11 @@ int main(int argc, char** argv) {
   add("tune/L", tune_network, tune_l);
   add("tune/T", tune_network, tune_t);
 
-  const std::filesystem::path file = std::filesystem::temp_directory_path() / ("wattfall_bench_" + std::to_string(getpid()) + ".feed");
+  const std::filesystem::path file =
+      std::filesystem::temp_directory_path() / ("wattfall_bench_" + std::to_string(getpid()) + ".feed");
   std::ofstream(file) << bench::t_network();
-  benchmark::RegisterBenchmark("start/wattfall", start, std::vector<std::string>{WATTFALL_PROGRAM, "run", file})->UseRealTime();
+  benchmark::RegisterBenchmark("start/wattfall", start, std::vector<std::string>{WATTFALL_PROGRAM, "run", file})
+      ->UseRealTime();
   benchmark::RegisterBenchmark("start/empty", start, std::vector<std::string>{WATTFALL_EMPTY})->UseRealTime();
 
   benchmark::AddCustomContext("kernel", chosen);
