@@ -130,6 +130,7 @@ struct Bench {
   bool network_broken = false;  ///< some part could not be placed: what its absence would cause is not said
   bool too_deep_said = false;
   Span place = {};  ///< of the design or variant as a whole
+  std::size_t parts_before = 0;  ///< of the variants resolved before this one: the limit is for all together
   int depth = 0;    ///< of expressions within expressions
 };
 

@@ -150,7 +150,7 @@ void check_boxes(Bench& bench, const std::vector<const syntax::Box*>& boxes) {
 bool too_many_parts(Bench& bench, const std::vector<const syntax::Statement*>& statements) {
   std::unordered_map<const syntax::Box*, Size> sizes;
   Walk walk(bench);
-  Size total;
+  Size total{bench.parts_before, 0, 0};
   for (const syntax::Statement* statement : statements) {
     const auto* part = std::get_if<syntax::Part>(&statement->what);
     if (part == nullptr) continue;
@@ -168,7 +168,10 @@ bool too_many_parts(Bench& bench, const std::vector<const syntax::Statement*>& s
     total.parts = capped(total.parts + size.parts);
     total.uses = capped(total.uses + size.uses);
     if (total.parts <= most_parts && total.uses <= most_parts) continue;
-    bench.complaints.say("too-many-parts", statement->span, "with this the design would have more than 100,000 parts");
+    bench.complaints.say("too-many-parts", statement->span,
+                         bench.parts_before == 0
+                             ? "with this the design would have more than 100,000 parts"
+                             : "with this the variants together would have more than 100,000 parts");
     return true;
   }
   return false;

@@ -2,7 +2,6 @@
 #include "properties.hpp"
 
 #include <algorithm>
-#include <sstream>
 #include <unordered_map>
 
 #include "expression.hpp"
@@ -53,9 +52,11 @@ bool exclude_each_other(std::string_view kind, std::string_view a, std::string_v
 }
 
 std::vector<std::string> words_of(const std::string& name) {
-  std::istringstream stream(name);
   std::vector<std::string> words;
-  for (std::string word; stream >> word;) words.push_back(word);
+  for (std::size_t begin = 0, end = 0; end != std::string::npos; begin = end + 1) {
+    end = name.find(' ', begin);
+    words.push_back(name.substr(begin, end - begin));
+  }
   return words;
 }
 

@@ -16,6 +16,16 @@
 namespace wattfall::design {
 namespace {
 
+// Variants share what stands outside them, yet each is a design of its own: a small file may be a large set of designs.
+// So the language's limits hold for all variants together, and their text may come to eight times a file's.
+constexpr std::size_t most_points_in_all = 1'000'000;
+constexpr std::size_t most_bytes_in_all = 8u << 20;
+
+/// What the variants come to together, so far.
+struct InAll {
+  std::size_t bytes = 0, parts = 0, points = 0;
+};
+
 struct Work {
   const Gathered& gathered;
   OptionTexts& options_texts;
@@ -28,12 +38,37 @@ Statements statements_of(const Gathered& gathered, const Level& level) {
   return all;
 }
 
+/// The text of statements, a box's with its body.
+std::size_t bytes_of(const Level& level) {
+  std::size_t bytes = 0;
+  for (const syntax::Statement* statement : level.statements) {
+    Span span = statement->span;
+    const auto* box = std::get_if<syntax::Box>(&statement->what);
+    if (box != nullptr && !box->body.empty()) span = join(span, box->body.back().span);
+    bytes += span.end - span.begin;
+  }
+  return bytes;
+}
+
+bool fits_limit(const InAll& all, const Level& level, Complaints& complaints) {
+  std::string too_much;
+  if (all.bytes > most_bytes_in_all) too_much = "8 MiB of text, what they share counted in each";
+  if (all.points > most_points_in_all) too_much = "1,000,000 sweep points";
+  if (too_much.empty()) return true;
+  complaints.say("too-many-variants", level.name == nullptr ? Span{} : level.name->span,
+                 "with this the variants have more than " + too_much);
+  return false;
+}
+
 void place_parts(Bench& bench, const Statements& statements) {
   bench.design.nodes.push_back({"ground", {}});
   if (too_many_parts(bench, statements)) {
     bench.network_broken = true;
     return;
   }
+  bench.names.reserve(statements.size());
+  bench.nodes.reserve(statements.size());
+  bench.design.parts.reserve(statements.size());
   for (const syntax::Statement* statement : statements)
     if (const auto* part = std::get_if<syntax::Part>(&statement->what))
       place_part(bench, bench.file_frame, *statement, *part);
@@ -48,7 +83,9 @@ void read_requests(Bench& bench, const Statements& statements, const OptionTexts
   check_late(bench);
 }
 
+/// Only where `--set` may have named one that is not there: a large design has many.
 void remember_names(const Bench& bench, Work& work) {
+  if (work.options_texts.settings.empty()) return;
   for (const NamedQuantity* quantity : bench.file_frame.scope.in_order) work.known_names.insert(quantity->name);
   for (const auto& [name, named] : bench.names) work.known_names.insert(name);
 }
@@ -101,13 +138,21 @@ Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, cons
   const Gathered gathered = gather(file, files, complaints);
   Work work{gathered, texts, {}};
   DesignSet set;
+  InAll all;
+  const std::size_t shared_bytes = bytes_of(gathered.common);
   for (const Level* level : levels_of(gathered, options, complaints)) {
+    all.bytes += shared_bytes + (level->name == nullptr ? 0 : bytes_of(*level));
+    if (!fits_limit(all, *level, complaints)) break;
     Bench bench{catalog, registry, options, files, complaints};
+    bench.parts_before = all.parts;
     bench.place = level->name == nullptr ? start_of(file, gathered) : level->name->span;
     Design& design = set.variants.emplace_back(resolve_level(bench, *level, work));
     if (gathered.title != nullptr) design.title = gathered.title->text;
     if (file.source != nullptr) design.file = file.source->name();
     if (level->name != nullptr) design.variant = level->name->text;
+    all.parts += design.parts.size();
+    all.points += design.frequencies_hz.size();
+    if (!fits_limit(all, *level, complaints)) break;
   }
   if (!set.variants.empty())
     say_unknown_settings(texts, {work.known_names.begin(), work.known_names.end()}, complaints);
