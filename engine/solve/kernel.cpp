@@ -413,7 +413,7 @@ WATTFALL_INLINE void branch_flows(Batch& b, Vector* total) {
   for (const BranchFlow* code = b.branch_flows; code < b.branch_flows + b.branch_flow_count; ++code)
     for (std::size_t h = 0; h < halves; ++h) {
       const Pair v = across(b, *code, 0, h), i = at(b.values[code->value], h) * v;
-      put(b.amps[code->amps], h, i);
+      if (!Heat || b.keep_amps) put(b.amps[code->amps], h, i);
       if constexpr (!Heat) continue;
       const Vector volts2 = norm(v), heat = volts2 * b.reals[code->conductance].v[h];
       total[h] += heat;
@@ -430,8 +430,10 @@ WATTFALL_INLINE void line_flows(Batch& b, Vector* total) {
       const Pair v1 = across(b, *code, 0, h), v2 = across(b, *code, 1, h);
       const Pair own = at(b.values[code->value], h), through = at(b.values[code->value + 1], h);
       const Pair i1 = own * v1 + through * v2, i2 = through * v1 + own * v2;
-      put(b.amps[code->amps], h, i1);
-      put(b.amps[code->amps + 1], h, i2);
+      if (!Heat || b.keep_amps) {
+        put(b.amps[code->amps], h, i1);
+        put(b.amps[code->amps + 1], h, i2);
+      }
       if constexpr (!Heat) continue;
       const Vector heat = 0.5 * (norm(v1 + v2) * b.reals[code->even].v[h] + norm(v1 - v2) * b.reals[code->odd].v[h]);
       total[h] += heat;

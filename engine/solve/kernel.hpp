@@ -42,6 +42,7 @@ struct Batch {
   LaneReal* rows;      ///< by unknown: floor^2 times the square of the row's largest entry
   LaneComplex* volts;  ///< by node, then the currents that are unknowns
   LaneComplex* amps;   ///< by place of amps
+  bool keep_amps;      ///< of branches and lines; else only what follows from them is kept
   /// Where the batch's heat goes, by place of heat; and the larger end's volts and amps by element, or null. `offset` is added to each.
   double* const* heat;
   double* const* volts_peak;

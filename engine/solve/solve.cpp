@@ -113,6 +113,7 @@ class Worker {
     solution_ = &solution;
     answers_ = &answers;
     figures_ = keep == Keep::figures;
+    batch_.keep_amps = !figures_ || batch_.merged_count > 0 || !looks_.empty();
     new_run_ = true;
     for (std::size_t first = begin; first < end; first += lanes) {
       const std::size_t used = std::min(lanes, end - first);

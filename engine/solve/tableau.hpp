@@ -3,11 +3,16 @@
 // d V = n I; the source is V + Zs I = E. Solved by LU with partial pivoting. This is the robust form of the solver
 // (Real = double) and, in a wider type, the reference that tests hold every answer against. Private to the room and to tests.
 //
-// Size: nodes - 1 + ports + 1 rows. Cost O(size^3). Fails only where the network itself leaves something undetermined.
+// Size: nodes - 1 + ports + 1 rows. Cost O(size^3); in double numbers, beyond `most_dense` rows, that of a sparse LU with partial pivoting of the same rows.
+// Fails only where the network itself leaves something undetermined.
 #pragma once
 
 #include <Eigen/Dense>
+#include <Eigen/SparseCore>
+#include <Eigen/SparseLU>
 #include <complex>
+#include <memory>
+#include <type_traits>
 #include <vector>
 
 #include "flows.hpp"
@@ -30,33 +35,68 @@ class Tableau {
       next += element.ports();
     }
     source_column_ = next;
-    matrix_ = Matrix::Zero(next + 1, next + 1);
+    size_ = next + 1;
     laws_of_nodes();
     laws_of_elements();
     law_of_source();
-    factors_.compute(matrix_);
+    if (std::is_same_v<Real, double> && size_ > most_dense) factor_sparse();
+    else factor_dense();
   }
 
   /// The source working with the given Thevenin volts, or silent (0), and `amps` fed into `node`.
   StateFlows solve(Complex source_volts, int node = 0, Complex amps = 0.0) const {
-    Vector right = Vector::Zero(matrix_.rows());
+    Vector right = Vector::Zero(size_);
     right(source_column_) = Wide(source_volts);
     if (node != 0 && !is_reference(node)) right(node - 1) = Wide(amps) * base_ohms;
-    return unpack(factors_.solve(right));
+    return unpack(solved(right));
   }
 
   /// The source silent, 1 A fed into `from` and taken out of `to`.
   StateFlows respond(int from, int to) const {
-    Vector right = Vector::Zero(matrix_.rows());
+    Vector right = Vector::Zero(size_);
     if (from != 0 && !is_reference(from)) right(from - 1) += base_ohms;
     if (to != 0 && !is_reference(to)) right(to - 1) -= base_ohms;
-    return unpack(factors_.solve(right));
+    return unpack(solved(right));
   }
 
-  /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double.
-  double trust() const { return static_cast<double>(factors_.rcond()); }
+  /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double. Of the sparse form: the least that one
+  /// trial of inverse iteration shows.
+  double trust() const {
+    if (sparse_ == nullptr) return static_cast<double>(factors_.rcond());
+    if (sparse_->info() != Eigen::Success) return 0.0;
+    Vector x = Vector::Ones(size_);
+    for (int i = 0; i < 2; ++i) x = solved(x / x.norm());
+    return static_cast<double>(Real(1) / (x.norm() * largest_));
+  }
 
  private:
+  using Entry = Eigen::Triplet<Wide>;
+  using Sparse = Eigen::SparseLU<Eigen::SparseMatrix<Wide>, Eigen::COLAMDOrdering<int>>;
+
+  static constexpr int most_dense = 600;
+
+  void add(int row, int column, Wide factor) { entries_.emplace_back(row, column, factor); }
+
+  void factor_dense() {
+    Matrix matrix = Matrix::Zero(size_, size_);
+    for (const Entry& entry : entries_) matrix(entry.row(), entry.col()) += entry.value();
+    factors_.compute(matrix);
+  }
+
+  void factor_sparse() {
+    Eigen::SparseMatrix<Wide> matrix(size_, size_);
+    matrix.setFromTriplets(entries_.begin(), entries_.end());
+    for (const Entry& entry : entries_) largest_ = std::max(largest_, std::abs(entry.value()));
+    sparse_ = std::make_unique<Sparse>();
+    sparse_->compute(matrix);
+  }
+
+  Vector solved(const Vector& right) const {
+    if (sparse_ == nullptr) return factors_.solve(right);
+    if (sparse_->info() != Eigen::Success) return Vector::Constant(size_, std::numeric_limits<Real>::quiet_NaN());
+    return sparse_->solve(right);
+  }
+
   /// Currents are carried as base_ohms times amps, so that all unknowns are volts.
   static constexpr Real base_ohms = 50;
 
@@ -67,7 +107,7 @@ class Tableau {
   }
 
   void add_node(int row, int node, Wide factor) {
-    if (node != 0) matrix_(row, node - 1) += factor;
+    if (node != 0) add(row, node - 1, factor);
   }
   void add_across(int row, const graph::Element& element, int port, Wide factor) {
     add_node(row, element.node[2 * port], factor);
@@ -77,7 +117,7 @@ class Tableau {
   /// Kirchhoff's current law; in a floating section one node's law follows from the others', and its potential is set instead.
   void laws_of_nodes() {
     const auto leave = [&](int node, int column, Real sign) {
-      if (node != 0) matrix_(node - 1, column) += sign;
+      if (node != 0 && !is_reference(node)) add(node - 1, column, sign);
     };
     for (std::size_t e = 0; e < network_.elements.size(); ++e)
       for (int port = 0; port < network_.elements[e].ports(); ++port) {
@@ -86,10 +126,7 @@ class Tableau {
       }
     leave(network_.source_node, source_column_, Real(-1));
     leave(network_.source_other, source_column_, Real(1));
-    for (int node : network_.floating_reference) {
-      matrix_.row(node - 1).setZero();
-      matrix_(node - 1, node - 1) = Real(1);
-    }
+    for (int node : network_.floating_reference) add(node - 1, node - 1, Real(1));
   }
 
   void laws_of_elements() {
@@ -110,7 +147,7 @@ class Tableau {
     const Wide n = Wide(value.n) / base_ohms, d(value.d);
     const Real scale = Real(1) / (std::abs(n) + std::abs(d));
     add_across(row, element, 0, d * scale);
-    matrix_(row, row) -= n * scale;
+    add(row, row, -n * scale);
   }
 
   void law_of_line(int row, const graph::Element& element, const ElementValue& value) {
@@ -118,9 +155,9 @@ class Tableau {
     const Real scale = Real(1) / (Real(1) + std::abs(z0));
     for (int end = 0; end < 2; ++end) {
       add_across(row + end, element, end, scale);
-      matrix_(row + end, row + end) -= z0 * scale;
+      add(row + end, row + end, -z0 * scale);
       add_across(row + end, element, 1 - end, -e * scale);
-      matrix_(row + end, row + 1 - end) -= e * z0 * scale;
+      add(row + end, row + 1 - end, -e * z0 * scale);
     }
   }
 
@@ -128,8 +165,8 @@ class Tableau {
     const Real ratio = value.ratio, scale = Real(1) / (Real(1) + std::abs(ratio));
     add_across(row, element, 1, scale);
     add_across(row, element, 0, -ratio * scale);
-    matrix_(row + 1, row) += scale;
-    matrix_(row + 1, row + 1) += ratio * scale;
+    add(row + 1, row, scale);
+    add(row + 1, row + 1, ratio * scale);
   }
 
   void law_of_matrix(int row, const graph::Element& element, const ElementValue& value) {
@@ -139,7 +176,7 @@ class Tableau {
         largest = std::max({largest, std::abs(Wide(value.a[2 * i + k])), std::abs(Wide(value.b[2 * i + k])) / base_ohms});
       for (int k = 0; k < 2; ++k) {
         add_across(row + i, element, k, Wide(value.a[2 * i + k]) / largest);
-        matrix_(row + i, row + k) += Wide(value.b[2 * i + k]) / (largest * base_ohms);
+        add(row + i, row + k, Wide(value.b[2 * i + k]) / (largest * base_ohms));
       }
     }
   }
@@ -148,7 +185,7 @@ class Tableau {
   void law_of_source() {
     add_node(source_column_, network_.source_node, Real(1));
     add_node(source_column_, network_.source_other, Real(-1));
-    matrix_(source_column_, source_column_) = Wide(source_ohms_) / base_ohms;
+    add(source_column_, source_column_, Wide(source_ohms_) / base_ohms);
   }
 
   StateFlows unpack(const Vector& x) const {
@@ -172,9 +209,11 @@ class Tableau {
   const std::vector<ElementValue>& values_;
   Complex source_ohms_;
   std::vector<int> first_port_;
-  int source_column_ = 0;
-  Matrix matrix_;
+  int source_column_ = 0, size_ = 0;
+  Real largest_ = 0;
+  std::vector<Entry> entries_;
   Eigen::PartialPivLU<Matrix> factors_;
+  std::unique_ptr<Sparse> sparse_;
 };
 
 }  // namespace wattfall::solve

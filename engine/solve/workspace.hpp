@@ -92,6 +92,7 @@ struct Workspace {
     batch.rows = rows.data();
     batch.volts = volts.data();
     batch.amps = amps.data();
+    batch.keep_amps = true;
     answer_here(false);
   }
 };
