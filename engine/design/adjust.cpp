@@ -127,8 +127,13 @@ std::optional<double> start_inside(Bench& bench, const KnobRequest& request, con
   auto& wrong = bench.complaints.say(
       inside ? "start-not-a-choice" : "start-outside-range", request.start_span,
       value + (inside ? " is none of the values to choose from" : " lies outside the range it can be adjusted in"));
-  wrong.notes.push_back(
-      {request.span, "from " + spell({range.lower, request.dim}) + " to " + spell({range.upper, request.dim})});
+  constexpr std::size_t few = 8;
+  std::string values;
+  for (std::size_t i = 0; i < range.choices.size() && range.choices.size() <= few; ++i)
+    values += (i == 0 ? "" : ", ") + spell({range.choices[i], request.dim});
+  wrong.notes.push_back({request.span, !values.empty() ? values
+                                                       : "from " + spell({range.lower, request.dim}) + " to " +
+                                                             spell({range.upper, request.dim})});
   if (inside) {
     const auto above = std::upper_bound(range.choices.begin(), range.choices.end(), start);
     wrong.hint = spell({*(above - 1), request.dim}) + " or " + spell({*above, request.dim});

@@ -73,7 +73,7 @@ KindInfo load() {
        main_value("measured", "\"x.s1p\"", dimension::resistance, "a Touchstone file with one port"),
        main_value("series", "(resistance .., inductance .., capacitance ..)", dimension::resistance,
                   "a series circuit"),
-       main_value("dipole", "(length .., diameter ..)", dimension::resistance, "a dipole's impedance from its size"),
+       main_value("dipole", "(length .., diameter .. [, metal ..])", dimension::resistance, "a dipole's impedance from its size"),
        property("radiates", "92 % | [f: %, ...]", dimension::number, "share of the absorbed power that is radiated",
                 "100 %"),
        property("loss", "3 ohm", dimension::resistance, "instead: a part of its own resistance that only makes heat"),
@@ -85,7 +85,7 @@ KindInfo resistor() {
               with_common({main_value("resistance", "50 ohm", dimension::resistance, "its resistance"),
                            property("inductance", "10 nH", dimension::inductance, "in series"),
                            property("capacitance", "1 pF", dimension::capacitance, "across all"),
-                           property("skin", "(diameter .., metal ..)", dimension::resistance,
+                           property("skin", "(diameter .. [, metal ..])", dimension::resistance,
                                     "resistance growing with frequency")}));
 }
 
@@ -93,9 +93,9 @@ KindInfo inductor() {
   return kind(
       "inductor", Places::one_port, one_port_text, "a coil",
       with_common({main_value("inductance", "2 uH", dimension::inductance, "its inductance"),
-                   main_value("coil", "(turns .., diameter .., length .., wire ..)", dimension::inductance,
+                   main_value("coil", "(turns .., diameter .., length .., wire .. [, metal ..])", dimension::inductance,
                               "an air coil by its size"),
-                   main_value("core", "(AL .., turns ..)", dimension::inductance, "a coil on a core"),
+                   main_value("core", "(AL .., turns ..) | (outer .., inner .., height .., turns .., permeability ..)", dimension::inductance, "a coil on a core"),
                    property("Q", "n | n at f", dimension::number,
                             "series loss X/Q at every frequency, or at f and growing as its root"),
                    property("resistance", "0.5 ohm", dimension::resistance, "instead: loss resistance in series"),
@@ -109,7 +109,7 @@ KindInfo capacitor() {
       "capacitor", Places::one_port, one_port_text, "a capacitor",
       with_common(
           {main_value("capacitance", "100 pF", dimension::capacitance, "its capacitance"),
-           main_value("plates", "(area .., gap ..)", dimension::capacitance, "by the size of its plates"),
+           main_value("plates", "(width .., length .., gap .. [, plates .., dielectric ..])", dimension::capacitance, "by the size of its plates"),
            property("Q", "n | n at f", dimension::number,
                     "series loss X/Q at every frequency, or at f and growing as its root"),
            property("resistance", "0.1 ohm", dimension::resistance, "instead: loss resistance in series"),
@@ -124,9 +124,9 @@ Properties line_properties() {
       property("velocity", "66 %", dimension::number, "speed of its waves over that of light", "1"),
       property("loss", "3.1 dB/100m at 10 MHz | [x at f, y at g]", dimension::level_per_length,
                "matched loss; none: lossless"),
-      property("coax", "(outer .., inner .., dielectric ..)", dimension::resistance, "by the size of a coaxial line"),
-      property("twowire", "(spacing .., diameter ..)", dimension::resistance, "by the size of a two-wire line"),
-      property("overground", "(height .., diameter ..)", dimension::resistance, "by the size of a wire over ground")};
+      property("coax", "(outer .., inner .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a coaxial line"),
+      property("twowire", "(spacing .., diameter .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a two-wire line"),
+      property("overground", "(height .., diameter .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a wire over ground")};
 }
 
 KindInfo line() {
@@ -161,7 +161,7 @@ KindInfo choke(const char* name) {
   return kind(name, Places::node_pair, "from (a b) to (c d)", "a common-mode choke: two conductors wound together",
               {main_value("impedance", "2000+j3000 ohm", dimension::resistance, "common-mode impedance of the pair"),
                main_value("table", "[f: z, ...]", dimension::resistance, "common-mode impedance over frequency"),
-               main_value("core", "(...)", dimension::resistance, "by its core"), tolerance(), limit()});
+               main_value("core", "(outer .., inner .., height .., turns .., permeability ..)", dimension::resistance, "by its core"), tolerance(), limit()});
 }
 
 KindInfo coupling() {

@@ -57,7 +57,8 @@ bool obeys(Bench& bench, const Settled& settled, const Rule& rule, Span span) {
   const std::complex<double> value = settled.formula.constant;
   const std::string shown = of_share ? spell({value * 100.0, settled.dim}) + " %" : spell({value, settled.dim});
   auto& wrong = bench.complaints.say("value-out-of-range", span, shown + " will not do: it " + rule.text);
-  if (of_share && value.real() > 1.0 && value.real() <= 100.0 && span.text().find('%') == std::string_view::npos)
+  // "velocity 66" lacks its per cent; "velocity 2" is not likely to mean 2 %.
+  if (of_share && value.real() >= 10.0 && value.real() <= 100.0 && span.text().find('%') == std::string_view::npos)
     wrong.hint = std::string(span.text()) + " %";
   return false;
 }
@@ -87,7 +88,7 @@ bool fits(Bench& bench, const Settled& settled, const Due& due, Span span) {
     say_wrong_dimension(bench, settled, due.dim, due.complex, span);
     return false;
   }
-  if (settled.complex && (!due.complex || due.dim != dimension::resistance)) {
+  if (settled.complex && !due.permeability && (!due.complex || due.dim != dimension::resistance)) {
     auto& wrong =
         bench.complaints.say("complex-value", span, "a complex value stands where " + describe(due.dim) + " is due");
     wrong.expected = "a real value";

@@ -66,7 +66,5 @@ Span leading_span(const syntax::Phrase& phrase);
 
 /// "a unit, such as pF", "a length, such as 24 m".
 std::string example_of(Dimension dim);
-/// Something that this version of the program does not know yet.
-void say_not_yet(Bench& bench, Span span, std::string_view what);
 
 }  // namespace wattfall::design

@@ -47,9 +47,4 @@ bool is_list(const Phrase& phrase) {
   return phrase.size() == 1 && phrase[0].kind == Term::Kind::list;
 }
 
-void say_not_yet(Bench& bench, Span span, std::string_view what) {
-  auto& wrong = bench.complaints.say("not-yet", span, "this version does not know " + in_quotes(what) + " yet");
-  wrong.expected = "the value itself";
-}
-
 }  // namespace wattfall::design

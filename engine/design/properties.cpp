@@ -31,8 +31,7 @@ const std::vector<Exclusive>& exclusives() {
                                           {"transformer", {"turns", "impedance"}},
                                           {"transformer", {"core", "core Q"}},
                                           {"balun", {"impedance", "table", "core"}},
-                                          {"choke", {"impedance", "table", "core"}},
-                                          {"resistor", {"resistance", "skin"}}};
+                                          {"choke", {"impedance", "table", "core"}}};
   return all;
 }
 

@@ -36,6 +36,7 @@ struct Due {
   Rule rule = rule::any;
   bool complex = false;  ///< an impedance may stand here
   bool varies = true;    ///< may depend on frequency and knobs
+  bool permeability = false;  ///< a plain number that may be complex: u' - j u''
 };
 
 }  // namespace wattfall::design

@@ -42,15 +42,25 @@ class Builder {
     if (std::holds_alternative<design::Choke>(part.model)) return lower_choke(id, part);
     if (std::holds_alternative<design::Selector>(part.model)) return lower_selector(id, part);
     if (!design::is_two_port(part)) return add(id, {.form = Element::Form::branch, .node = {at(part, 0), at(part, 1), 0, 0}});
-    const bool line = std::holds_alternative<design::Line>(part.model);
-    add(id, {.form = line ? Element::Form::line : Element::Form::matrix,
+    const auto* line = std::get_if<design::Line>(&part.model);
+    add(id, {.form = line != nullptr ? Element::Form::line : Element::Form::matrix,
              .node = {at(part, 0), at(part, 1), at(part, 2), at(part, 3)}});
+    if (line != nullptr && line->common_impedance) lower_common_mode(id, part);
   }
 
   /// A stub is a line whose far end is an inner node with nothing on it, or joined to the near end's other conductor.
   void lower_stub(PartId id, const design::Part& part, const design::Stub& stub) {
     const int near = at(part, 0), other = at(part, 1);
     add(id, {.form = Element::Form::line, .node = {near, other, stub.open ? inner_node() : other, other}});
+  }
+
+  /// A pair against ground: between the middles of its ends runs a second line, on which both conductors go together. A middle is where two equal windings
+  /// meet: (a, m) and (m, b) with V_am = V_mb, so that each conductor carries half of what goes through m.
+  void lower_common_mode(PartId id, const design::Part& part) {
+    const int near = inner_node(), far = inner_node();
+    for (const auto& [a, b, middle] : {std::array{at(part, 0), at(part, 1), near}, std::array{at(part, 2), at(part, 3), far}})
+      add(id, {.form = Element::Form::ideal, .role = Element::Role::difference, .node = {a, middle, middle, b}});
+    add(id, {.form = Element::Form::line, .role = Element::Role::common_mode, .node = {near, 0, far, 0}});
   }
 
   void lower_transformer(PartId id, const design::Part& part, const design::Transformer& made) {

@@ -8,6 +8,7 @@
 
 #include "grammar/quantity.hpp"
 #include "judge/figures.hpp"
+#include "models.hpp"
 
 namespace wattfall::judge {
 namespace {
@@ -141,6 +142,7 @@ Judgement judge(const Design& design, const Ledger& ledger, const solve::Solutio
                    [](const Rating& a, const Rating& b) { return a.worst / a.limit > b.worst / b.limit; });
   warn_of_ratings(design, judgement);
   warn_of_gain(design, ledger, judgement);
+  warn_of_models(design, ledger, judgement.warnings);
   warn_of_trust(ledger, solution, judgement);
   return judgement;
 }

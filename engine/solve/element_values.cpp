@@ -4,6 +4,8 @@
 #include <limits>
 #include <numbers>
 
+#include "propagation.hpp"
+
 namespace wattfall::solve {
 namespace {
 
@@ -60,10 +62,42 @@ double coil_farads(const Inductor& coil, const Point& point) {
 }
 
 ElementValue of(const Resistor& part, const Point& point) {
-  return series_with_capacitance(point.real(part.ohms), point.real(part.inductance), point.real(part.capacitance), point.omega);
+  double ohms = point.real(part.ohms);
+  if (part.skin) ohms = physics::skin_scaled_resistance_ohm(ohms, part.skin->metal, part.skin->diameter_m, point.frequency_hz);
+  return series_with_capacitance(ohms, point.real(part.inductance), point.real(part.capacitance), point.omega);
+}
+
+/// A winding on a core: the core's impedance in series with the wire's loss.
+Complex core_ohms(const CoreWinding& core, double frequency_hz) {
+  if (core.ring) return physics::core_impedance(*core.ring, core.permeability, core.turns, frequency_hz).series_ohm;
+  const double initial = core.permeability.points.empty() ? 1.0 : core.permeability.points.front().real;
+  return physics::core_impedance(*core.index_h, initial, core.permeability, core.turns, frequency_hz).series_ohm;
+}
+
+/// The loss that is told in so many words goes before that of the geometry.
+ElementValue by_size(const Inductor& part, const Point& point) {
+  Complex z;
+  double farads = part.capacitance ? point.real(*part.capacitance) : 0.0;
+  if (part.wound != nullptr) {
+    const physics::CoilAt at = physics::coil_at(*part.wound, point.frequency_hz);
+    z = {at.resistance_ohm, point.omega * at.inductance_h};
+    if (!part.capacitance) farads = part.wound->self_capacitance_f;
+  } else {
+    z = core_ohms(*part.core, point.frequency_hz);
+  }
+  const double inductance = z.imag() / point.omega;
+  const double told = series_ohms(part.loss, point, [&](double omega) { return omega * inductance; });
+  const bool instead = part.wound != nullptr && part.loss.form != SeriesLoss::Form::none;
+  z = {instead ? told : z.real() + told, z.imag()};
+  if (part.resonance_hz) {
+    const double omega0 = 2.0 * std::numbers::pi * point.real(*part.resonance_hz);
+    farads = 1.0 / (omega0 * omega0 * inductance);
+  }
+  return series_with_capacitance(z.real(), inductance, farads, point.omega);
 }
 
 ElementValue of(const Inductor& part, const Point& point) {
+  if (part.wound != nullptr || part.core != nullptr) return by_size(part, point);
   return series_with_capacitance(coil_ohms(part, point), point.real(part.henries), coil_farads(part, point), point.omega);
 }
 
@@ -90,6 +124,7 @@ ElementValue impedance_branch(Complex z) { return branch(z, 1.0, z.real()); }
 ElementValue of(const Load& part, const Point& point) {
   if (const auto* value = std::get_if<Value>(&part.impedance)) return impedance_branch(point.at(*value));
   if (const auto* table = std::get_if<Table>(&part.impedance)) return impedance_branch(interpolate(*table, point.frequency_hz));
+  if (const auto* dipole = std::get_if<physics::Dipole>(&part.impedance)) return impedance_branch(physics::dipole_at(*dipole, point.frequency_hz).input_ohm);
   if (const auto* series = std::get_if<Load::Series>(&part.impedance)) {
     Complex z{point.real(series->ohms), point.omega * point.real(series->henries)};
     if (series->farads) z += 1.0 / (j * point.omega * point.real(*series->farads));
@@ -103,15 +138,11 @@ ElementValue of(const Load& part, const Point& point) {
   return branch(r * (1.0 + s), 1.0 - s, r * (1.0 - std::norm(s)));
 }
 
-ElementValue of_line(const LineMake& make, const Point& point) {
-  const sdk::LineData data{{make.impedance_ohm.real(), make.impedance_ohm.imag()}, make.velocity, make.losses.data(), make.losses.size()};
-  sdk::Complex gamma{}, impedance{};
-  sdk::Failure failure{};
+ElementValue of_line(const Design& design, const graph::Element& element, const Point& point) {
   ElementValue value;
-  const auto status = make.model->propagate(make.model->self, &data, make.k1, make.k2, &point.frequency_hz, 1, &gamma, &impedance, &failure);
-  if (status != sdk::Status::ok) gamma.re = std::numeric_limits<double>::quiet_NaN();
-  value.gamma_l = Complex{gamma.re, gamma.im} * point.real(make.length_m);
-  value.impedance = {impedance.re, impedance.im};
+  Complex gamma = 0.0;
+  if (!propagate(design, element, &point.frequency_hz, 1, &gamma, &value.impedance)) gamma = std::numeric_limits<double>::quiet_NaN();
+  value.gamma_l = gamma * point.real(make_of(design, element).length_m);
   return value;
 }
 
@@ -157,6 +188,7 @@ ElementValue of(const Pad& part, const Point& point) {
 }
 
 ElementValue of(const Choke& part, const Point& point) {
+  if (part.core != nullptr) return impedance_branch(core_ohms(*part.core, point.frequency_hz));
   return impedance_branch(part.table ? interpolate(*part.table, point.frequency_hz) : point.at(part.impedance_ohm));
 }
 
@@ -191,6 +223,14 @@ ElementValue of_coupled(const design::Design& design, const design::Coupling& co
   double henries[2];
   for (int i = 0; i < 2; ++i) {
     const auto& coil = std::get<Inductor>(design.parts[ids[i].index].model);
+    if (coil.wound != nullptr || coil.core != nullptr) {
+      // n = R + j w L and d = 1 + j w C n of the lone coil, read back.
+      const ElementValue lone = by_size(coil, point);
+      henries[i] = lone.n.imag() / point.omega;
+      value.coil_ohms[i] = lone.n.real();
+      value.coil_susceptance[i] = ((lone.d - 1.0) / lone.n).imag();
+      continue;
+    }
     henries[i] = point.real(coil.henries);
     value.coil_ohms[i] = coil_ohms(coil, point);
     value.coil_susceptance[i] = point.omega * coil_farads(coil, point);
@@ -214,7 +254,7 @@ ElementValue element_value(const design::Design& design, const graph::Element& e
   return std::visit(
       [&](const auto& model) -> ElementValue {
         using Model = std::decay_t<decltype(model)>;
-        if constexpr (std::is_same_v<Model, Line> || std::is_same_v<Model, Stub>) return of_line(model.make, point);
+        if constexpr (std::is_same_v<Model, Line> || std::is_same_v<Model, Stub>) return of_line(design, element, point);
         else if constexpr (std::is_same_v<Model, Transformer>) return of_transformer(model, element.role, point);
         else if constexpr (std::is_same_v<Model, Selector>) return of_selector(model, element.choice, point);
         else return of(model, point);

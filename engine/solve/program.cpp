@@ -7,6 +7,8 @@
 #include <numbers>
 #include <tuple>
 
+#include "propagation.hpp"
+
 namespace wattfall::solve {
 namespace {
 
@@ -191,6 +193,7 @@ class Compiler {
   }
 
   void describe_coil(const design::Inductor& coil, BranchCode& code) {
+    if (coil.wound != nullptr || coil.core != nullptr) return;  // given: its geometry is worked out frequency by frequency
     code.formula = BranchCode::Formula::coil;
     code.main = parameter(coil.henries);
     describe_loss(coil.loss, code, [](double q, double f0) { return 2.0 * std::numbers::pi * std::sqrt(f0) / q; });
@@ -222,6 +225,7 @@ class Compiler {
   }
 
   void describe_resistor(const design::Resistor& resistor, BranchCode& code) {
+    if (resistor.skin) return;
     code.formula = BranchCode::Formula::coil;
     code.main = parameter(resistor.inductance);
     code.r0 = parameter(resistor.ohms);
@@ -243,19 +247,13 @@ class Compiler {
   }
 
   void add_line(std::uint32_t e, const Element& element) {
-    const std::uint32_t line = distinct_line(e, make_of(element));
+    const std::uint32_t line = distinct_line(e, make_of(design_, element));
     program_.line_of_element[e] = line;
     const LineCode code = program_.lines[line];
     LineFlow flow{.node = {}, .value = code.value, .even = code.even, .odd = code.odd, .element = e, .amps = program_.amps_of_element[e]};
     place(flow, element);
     program_.line_flows.push_back(flow);
     stamp(e, [&](int s, int t) { return code.value + (s / 2 == t / 2 ? 0u : 1u); });
-  }
-
-  const design::LineMake& make_of(const Element& element) const {
-    const auto& model = design_.parts[element.part.index].model;
-    if (const auto* line = std::get_if<design::Line>(&model)) return line->make;
-    return std::get<design::Stub>(model).make;
   }
 
   /// Lines of one make and one fixed length share their hyperbolic functions; those of one make its propagation constant.
@@ -276,6 +274,9 @@ class Compiler {
   std::uint32_t distinct_make(std::uint32_t e, const design::LineMake& make) {
     std::vector<double> key{make.impedance_ohm.real(), make.impedance_ohm.imag(), make.velocity, make.k1, make.k2};
     for (const sdk::LossPoint& loss : make.losses) key.insert(key.end(), {loss.frequency_hz, loss.db_per_100m});
+    // A cross-section and a pair's common mode are each evaluated on their own.
+    const bool alone = !std::holds_alternative<std::monostate>(make.section) || network_.elements[e].role == Element::Role::common_mode;
+    if (alone) key.push_back(static_cast<double>(e));
     const auto [found, fresh] = makes_.try_emplace({make.model, std::move(key)}, static_cast<std::uint32_t>(program_.given_makes.size()));
     if (fresh) program_.given_makes.push_back({e, values(1), values(1), values(1)});
     return found->second;

@@ -13,6 +13,7 @@
 
 #include "flows.hpp"
 #include "kernel.hpp"
+#include "propagation.hpp"
 #include "tableau.hpp"
 #include "workspace.hpp"
 
@@ -194,24 +195,13 @@ class Worker {
     }
   }
 
-  const design::LineMake& make_of(std::uint32_t element) const {
-    const auto& model = design_.parts[network_.elements[element].part.index].model;
-    if (const auto* line = std::get_if<design::Line>(&model)) return line->make;
-    return std::get<design::Stub>(model).make;
-  }
-
   void write_make(const Program::GivenMake& given) {
-    const design::LineMake& make = make_of(given.element);
-    const sdk::LineData data{{make.impedance_ohm.real(), make.impedance_ohm.imag()}, make.velocity, make.losses.data(), make.losses.size()};
-    std::array<sdk::Complex, lanes> gamma{}, impedance{};
-    sdk::Failure failure{};
-    const bool good = make.model->propagate(make.model->self, &data, make.k1, make.k2, hertz_.data(), lanes, gamma.data(), impedance.data(),
-                                            &failure) == sdk::Status::ok;
+    std::array<Complex, lanes> gamma{}, impedance{};
+    const bool good = propagate(design_, network_.elements[given.element], hertz_.data(), lanes, gamma.data(), impedance.data());
     for (std::size_t lane = 0; lane < lanes; ++lane) {
-      const Complex z0{impedance[lane].re, impedance[lane].im};
-      set(space_.values[given.gamma], lane, good ? Complex{gamma[lane].re, gamma[lane].im} : std::numeric_limits<double>::quiet_NaN());
-      set(space_.values[given.admittance], lane, 1.0 / z0);
-      set(space_.values[given.impedance], lane, z0);
+      set(space_.values[given.gamma], lane, good ? gamma[lane] : std::numeric_limits<double>::quiet_NaN());
+      set(space_.values[given.admittance], lane, 1.0 / impedance[lane]);
+      set(space_.values[given.impedance], lane, impedance[lane]);
     }
   }
 

@@ -16,6 +16,7 @@ struct Watch {
   bool operator()(const SeriesLoss& loss) const { return (*this)(loss.value) || (*this)(loss.at_hz); }
   bool operator()(const LineMake& make) const { return (*this)(make.length_m); }
   bool operator()(const Table&) const { return false; }
+  bool operator()(const physics::Dipole&) const { return false; }
   bool operator()(const std::shared_ptr<const measured::Network>&) const { return false; }
   bool operator()(const Load::Series& series) const { return any(series.ohms, series.henries, series.farads); }
   template <class... Alternatives>

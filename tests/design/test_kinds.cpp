@@ -89,7 +89,7 @@ TEST_CASE("a line is a length of cable, found without regard to case, hyphens an
 
 TEST_CASE("a line may be given by its figures") {
   const auto line = model_of<Line>(
-      "line x from desk to feed : 24 m, 450 ohm, velocity 91 %, loss 0.3 dB/100m at 10 MHz, common impedance 300 ohm");
+      "line x from (desk l) to (feed r) : 24 m, 450 ohm, velocity 91 %, loss 0.3 dB/100m at 10 MHz, common impedance 300 ohm");
   CHECK(line.make.cable.empty());
   CHECK(line.make.impedance_ohm == 450.0);
   CHECK(line.make.velocity == Approx(0.91));

@@ -148,15 +148,4 @@ std::optional<Table> table_of(PartJob& job, const Phrase& phrase, Scope& scope, 
   return table;
 }
 
-bool not_yet(PartJob& job, std::initializer_list<const char*> properties) {
-  bool any = false;
-  for (const char* property : properties)
-    if (const Given* given = job.given.find(property)) {
-      say_not_yet(job.bench, given->span, property);
-      any = true;
-      job.good = false;
-    }
-  return any;
-}
-
 }  // namespace wattfall::design

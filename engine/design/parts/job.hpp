@@ -34,10 +34,23 @@ SeriesLoss series_loss(PartJob& job);
 /// later.
 std::optional<Table> table_of(PartJob& job, const syntax::Phrase& phrase, Scope& scope, const Due& due,
                               const std::string& what);
-/// A property that this version does not know yet; true where it is given.
-bool not_yet(PartJob& job, std::initializer_list<const char*> properties);
 /// `measured "x.s1p"`: the network, checked for its number of ports.
 std::shared_ptr<const measured::Network> measured_of(PartJob& job, const Given& given, int ports);
+
+
+// ---- parts by their size (geometry.cpp): null or none where the group is wrong, which has been said -----------------
+
+std::optional<RoundWire> skin_of(PartJob& job, const Given& given);
+std::shared_ptr<const physics::WoundCoil> coil_of(PartJob& job, const Given& given);
+std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given);
+/// Farads and the loss tangent of the whole; the volts at which its gap of air arcs become the part's limit where it has none.
+struct PlateCapacitor {
+  double farads = 0.0, tangent = 0.0;
+};
+std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given);
+std::optional<physics::Dipole> dipole_of(PartJob& job, const Given& given);
+/// `coax`, `twowire` or `overground`, with the impedance and velocity that it has without loss.
+bool read_section(PartJob& job, const Given& given, LineMake& make);
 
 std::optional<Model> build_resistor(PartJob& job);
 std::optional<Model> build_inductor(PartJob& job);

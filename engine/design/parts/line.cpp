@@ -107,7 +107,18 @@ void from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake
 }
 
 void from_figures(PartJob& job, LineMake& make) {
-  if (not_yet(job, {"coax", "twowire", "overground"})) return;
+  for (const char* section : {"coax", "twowire", "overground"})
+    if (const Given* given = job.given.find(section)) {
+      for (const char* property : {"impedance", "velocity", "loss"})
+        if (const Given* other = job.given.find(property)) {
+          auto& wrong = job.bench.complaints.say("contradictory-properties", other->span,
+                                                 in_quotes(property) + " follows from the line's cross-section");
+          wrong.notes.push_back({given->span, "which is given here"});
+          job.good = false;
+        }
+      job.good = read_section(job, *given, make) && job.good;
+      return;
+    }
   const Given* impedance = job.given.find("impedance");
   if (impedance == nullptr && job.given.find("length") == nullptr) return;  // said where the length is read
   if (impedance == nullptr) {
@@ -207,10 +218,24 @@ std::optional<LineMake> read_make(PartJob& job) {
 
 }  // namespace
 
+/// Of four different nodes, none is ground.
+bool stands_clear_of_ground(const Part& part) {
+  for (const NodeId terminal : part.terminals)
+    if (terminal == ground) return false;
+  return part.terminals.size() == 4;
+}
+
 std::optional<Model> build_line(PartJob& job) {
   Line line;
   line.common_impedance = optional_value(
-      job, "common impedance", {.dim = dimension::resistance, .rule = rule::positive_resistance, .complex = true});
+      job, "common impedance",
+      {.dim = dimension::resistance, .rule = rule::positive_resistance, .complex = true, .varies = false});
+  if (const Given* common = job.given.find("common impedance"); common != nullptr && job.good && !stands_clear_of_ground(job.part)) {
+    job.bench.complaints
+        .say("value-out-of-range", common->span, "only a pair of which neither conductor is ground has a common impedance")
+        .expected = "places such as from (a b) to (c d)";
+    job.good = false;
+  }
   auto make = read_make(job);
   if (!make) return std::nullopt;
   line.make = std::move(*make);

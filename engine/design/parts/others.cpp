@@ -84,8 +84,11 @@ std::optional<Model> build_pad(PartJob& job) {
 }
 
 std::optional<Model> build_choke(PartJob& job) {
-  if (not_yet(job, {"core"})) return std::nullopt;
   Choke choke;
+  if (const Given* core = job.given.find("core")) {
+    choke.core = core_of(job, *core);
+    return choke;
+  }
   const Given* impedance = job.given.find("impedance");
   const Given* table = job.given.find("table");
   if (impedance == nullptr && table == nullptr) {

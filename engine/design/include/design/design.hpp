@@ -14,6 +14,10 @@
 #include "grammar/quantity.hpp"
 #include "grammar/source.hpp"
 #include "measured/touchstone.hpp"
+#include "physics/dipole.hpp"
+#include "physics/line_geometry.hpp"
+#include "physics/solenoid.hpp"
+#include "physics/toroid.hpp"
 #include "wattfall/sdk.hpp"
 
 namespace wattfall::design {
@@ -44,8 +48,23 @@ struct Table {
   std::vector<std::complex<double>> values;
 };
 
+/// A winding on a closed core: from AL, or from the ring's dimensions and its permeability over frequency.
+struct CoreWinding {
+  double turns = 0.0;
+  std::optional<double> index_h;            ///< AL [H/turn^2]
+  std::optional<physics::Ring> ring;        ///< instead
+  physics::Permeability permeability;       ///< with AL: empty where the core's loss is not told
+};
+
+/// A wire of round section whose resistance grows by skin effect.
+struct RoundWire {
+  double diameter_m = 0.0;
+  physics::Conductor metal;
+};
+
 struct Resistor {
   Value ohms;
+  std::optional<RoundWire> skin;     ///< ohms are then those at direct current
   std::optional<Value> inductance;   ///< in series
   std::optional<Value> capacitance;  ///< across all
 };
@@ -53,6 +72,8 @@ struct Resistor {
 struct Inductor {
   Value henries;
   SeriesLoss loss;
+  std::shared_ptr<const physics::WoundCoil> wound;  ///< by its size: instead of henries; its own loss where `loss` is none
+  std::shared_ptr<const CoreWinding> core;          ///< on a core: instead of henries; `loss` is the wire's
   std::optional<Value> capacitance;   ///< across the lossy coil
   std::optional<Value> resonance_hz;  ///< instead: C = 1/(w0^2 L)
 };
@@ -71,6 +92,8 @@ struct LineMake {
   std::complex<double> impedance_ohm;
   double velocity = 1.0;
   std::vector<sdk::LossPoint> losses;  ///< empty: lossless
+  /// By its cross-section: R, L, G, C at each frequency, instead of impedance, velocity and losses (which then hold the figures without loss).
+  std::variant<std::monostate, physics::Coax, physics::TwoWire, physics::WireOverGround> section;
   const sdk::LineModel* model = nullptr;
   double k1 = 0.0, k2 = 0.0;
 };
@@ -103,7 +126,11 @@ struct Pad {
 };
 
 /// A choke: the two conductors of a pair wound together. Differential currents pass; the common one meets `impedance`.
-struct Choke { Value impedance_ohm; std::optional<Table> table; };
+struct Choke {
+  Value impedance_ohm;
+  std::optional<Table> table;               ///< instead, over frequency
+  std::shared_ptr<const CoreWinding> core;  ///< instead, by its core and turns
+};
 
 /// Joins nodes[0] to nodes[1 + choice]; the others are left open.
 struct Selector { Value choice; };
@@ -117,7 +144,7 @@ struct PluginPart {
 /// A load's own impedance, and what of the power it takes is radiated.
 struct Load {
   struct Series { std::optional<Value> ohms, henries, farads; };
-  std::variant<Value, Table, std::shared_ptr<const measured::Network>, Series> impedance;
+  std::variant<Value, Table, std::shared_ptr<const measured::Network>, Series, physics::Dipole> impedance;
   std::variant<Value, Table> radiates = Value(1.0);  ///< share of the absorbed power
   std::optional<Value> loss_ohms;                    ///< instead: a part of the load's own resistance
 };
