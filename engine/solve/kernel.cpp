@@ -58,7 +58,7 @@ WATTFALL_INLINE void sinh_cosh(Vector x, Vector& sinh, Vector& cosh) {
   for (double limit = 1.0; limit < 64.0; limit *= 2.0) {
     const VectorMask beyond = x > limit;
     bool any = false;
-    for (int i = 0; i < 8; ++i) any |= beyond[i] != 0;
+    for (std::size_t i = 0; i < width; ++i) any |= beyond[i] != 0;
     if (!any) break;
     ++doublings;
   }
@@ -113,7 +113,7 @@ WATTFALL_INLINE Vector at(const Batch& b, const Operand& operand, std::size_t h)
 /// `Plain`: all parameters are numbers, and there is no stray capacitance, inductance or tangent.
 template <bool Plain>
 WATTFALL_INLINE void coil(Batch& b, const BranchCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Vector w = b.omega.v[h];
     if constexpr (Plain) {
       const Vector ohms = code.r0.number + code.main.number * (w * code.g1.number + b.root_hz.v[h] * code.g2.number);
@@ -132,7 +132,7 @@ WATTFALL_INLINE void coil(Batch& b, const BranchCode& code) {
 
 template <bool Plain>
 WATTFALL_INLINE void capacitor(Batch& b, const BranchCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     // A bank of relays all open is 0 F: a speck of capacitance keeps its loss resistance finite.
     const Vector farads = greater(at(b, code.main, h), all(1e-30)), w = b.omega.v[h];
     // y = w C (w C R + j)/(1 + (w C R)^2), with w C R = w C r0 + g1 + w g2 sqrt f.
@@ -152,7 +152,7 @@ WATTFALL_INLINE void capacitor(Batch& b, const BranchCode& code) {
 }
 
 WATTFALL_INLINE void core(Batch& b, const BranchCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Vector reactance = b.omega.v[h] * at(b, code.main, h);
     const Vector susceptance = reactance > 0.0 ? 1.0 / reactance : all(0.0);
     const Vector conductance = at(b, code.r0, h) + at(b, code.g1, h) * susceptance;
@@ -165,7 +165,7 @@ WATTFALL_INLINE void core(Batch& b, const BranchCode& code) {
 /// tanh and coth of half the line, without cancellation: with S, C, s, c of the half angles, tanh = (S C + j s c)/(S^2 + c^2) and coth =
 /// (S C - j s c)/(S^2 + s^2). They are Z0 times the even and odd modes' admittances; y11 and y12 are half their sum and difference.
 WATTFALL_INLINE void line(Batch& b, const LineCode& code) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     Vector s, c, big_s, big_c;
     const Vector half_length = 0.5 * at(b, code.length, h);
     sine_cosine(b.values[code.gamma].im[h] * half_length, s, c);
@@ -201,40 +201,45 @@ void admittances(Batch& b) {
 
 // ---- elimination --------------------------------------------------------------------------------------------------
 
+/// `diagonal`: an unknown's own, which comes before the others of its row.
+WATTFALL_INLINE void write_entry(Batch& b, const Gather& code, bool diagonal, std::size_t h, Vector re, Vector im) {
+  b.entries[code.slot].re[h] = re;
+  b.entries[code.slot].im[h] = im;
+  const Vector size = magnitude2(re, im) * (pivot_floor * pivot_floor);
+  if (diagonal) {
+    b.rows[code.rows[0]].v[h] = size;
+    return;
+  }
+  if (code.rows[0] != nowhere) b.rows[code.rows[0]].v[h] = greater(b.rows[code.rows[0]].v[h], size);
+  if (code.rows[1] != nowhere) b.rows[code.rows[1]].v[h] = greater(b.rows[code.rows[1]].v[h], size);
+}
+
 /// The entries, and the square of each row's largest before elimination times the floor's square.
 void gather(Batch& b) {
   for (std::size_t i = 0; i < b.gather_count; ++i) {
     const Gather& code = b.gathers[i];
-    Vector re[halves]{}, im[halves]{};
     const GatherTerm* const plain_end = b.terms + code.first + code.plain;
-    for (const GatherTerm* term = b.terms + code.first; term < plain_end; ++term)
-      for (std::size_t h = 0; h < halves; ++h) {
-        re[h] += term->sign * b.values[term->value].re[h];
-        im[h] += term->sign * b.values[term->value].im[h];
-      }
-    for (const GatherTerm* term = plain_end; term < b.terms + code.first + code.count; ++term)
-      for (std::size_t h = 0; h < halves; ++h) {
-        const Vector factor = term->sign * b.reals[term->weight].v[h];
-        re[h] += factor * b.values[term->value].re[h];
-        im[h] += factor * b.values[term->value].im[h];
-      }
-    for (std::size_t h = 0; h < halves; ++h) {
-      b.entries[code.slot].re[h] = re[h];
-      b.entries[code.slot].im[h] = im[h];
-      const Vector size = magnitude2(re[h], im[h]) * (pivot_floor * pivot_floor);
-      if (i < b.step_count) {
-        // A diagonal, one for each unknown.
-        b.rows[code.rows[0]].v[h] = size;
-        continue;
-      }
-      if (code.rows[0] != nowhere) b.rows[code.rows[0]].v[h] = greater(b.rows[code.rows[0]].v[h], size);
-      if (code.rows[1] != nowhere) b.rows[code.rows[1]].v[h] = greater(b.rows[code.rows[1]].v[h], size);
+    // Two vectors at a time: enough to hide a term's loads, and few enough for the registers.
+    for (std::size_t first = 0; first < pieces; first += 2) {
+      Vector re[2]{}, im[2]{};
+      for (const GatherTerm* term = b.terms + code.first; term < plain_end; ++term)
+        for (std::size_t k = 0; k < 2; ++k) {
+          re[k] += term->sign * b.values[term->value].re[first + k];
+          im[k] += term->sign * b.values[term->value].im[first + k];
+        }
+      for (const GatherTerm* term = plain_end; term < b.terms + code.first + code.count; ++term)
+        for (std::size_t k = 0; k < 2; ++k) {
+          const Vector factor = term->sign * b.reals[term->weight].v[first + k];
+          re[k] += factor * b.values[term->value].re[first + k];
+          im[k] += factor * b.values[term->value].im[first + k];
+        }
+      for (std::size_t k = 0; k < 2; ++k) write_entry(b, code, i < b.step_count, first + k, re[k], im[k]);
     }
   }
 }
 
 WATTFALL_INLINE void subtract_product(LaneComplex& to, const LaneComplex& a, const LaneComplex& c) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     to.re[h] = to.re[h] - a.re[h] * c.re[h] + a.im[h] * c.im[h];
     to.im[h] = to.im[h] - a.re[h] * c.im[h] - a.im[h] * c.re[h];
   }
@@ -242,10 +247,10 @@ WATTFALL_INLINE void subtract_product(LaneComplex& to, const LaneComplex& a, con
 
 /// A column of `Count` entries of a symmetric matrix: factors and updates of its whole triangle, everything in registers. The updates stand row by row.
 template <std::uint32_t Count>
-WATTFALL_INLINE void eliminate_column(Batch& b, const Step& step, const Vector (&inverse_re)[halves], const Vector (&inverse_im)[halves]) {
+WATTFALL_INLINE void eliminate_column(Batch& b, const Step& step, const Vector (&inverse_re)[pieces], const Vector (&inverse_im)[pieces]) {
   const Scale* const scales = b.scales + step.first_scale;
   const Update* const updates = b.updates + step.first_update;
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     Vector entry_re[Count], entry_im[Count];
     for (std::uint32_t m = 0; m < Count; ++m) {
       entry_re[m] = b.entries[scales[m].entry].re[h];
@@ -268,8 +273,8 @@ WATTFALL_INLINE void eliminate_column(Batch& b, const Step& step, const Vector (
 void eliminate(Batch& b) {
   for (std::size_t i = 0; i < b.step_count; ++i) {
     const Step& step = b.steps[i];
-    Vector inverse_re[halves], inverse_im[halves];
-    for (std::size_t h = 0; h < halves; ++h) {
+    Vector inverse_re[pieces], inverse_im[pieces];
+    for (std::size_t h = 0; h < pieces; ++h) {
       const Vector re = b.entries[step.pivot].re[h], im = b.entries[step.pivot].im[h];
       const Vector size = magnitude2(re, im);
       const Vector over = 1.0 / size;
@@ -293,7 +298,7 @@ void eliminate(Batch& b) {
     for (const Scale* scale = b.scales + step.first_scale; scale < b.scales + step.first_scale + step.scale_count; ++scale) {
       const LaneComplex& entry = b.entries[scale->entry];
       LaneComplex& factor = b.factors[scale->factor];
-      for (std::size_t h = 0; h < halves; ++h) {
+      for (std::size_t h = 0; h < pieces; ++h) {
         factor.re[h] = entry.re[h] * inverse_re[h] - entry.im[h] * inverse_im[h];
         factor.im[h] = entry.re[h] * inverse_im[h] + entry.im[h] * inverse_re[h];
       }
@@ -305,7 +310,7 @@ void eliminate(Batch& b) {
 
 /// Times the pivot's inverse.
 WATTFALL_INLINE void divide(LaneComplex& x, const LaneComplex& inverse) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Vector re = x.re[h] * inverse.re[h] - x.im[h] * inverse.im[h];
     x.im[h] = x.re[h] * inverse.im[h] + x.im[h] * inverse.re[h];
     x.re[h] = re;
@@ -325,16 +330,16 @@ void substitute(Batch& b, std::size_t from) {
   }
   for (std::size_t i = from; i-- > 0;) {
     const Back& back = b.backs[i];
-    Vector re[halves]{}, im[halves]{};
+    Vector re[pieces]{}, im[pieces]{};
     for (std::uint32_t k = back.first; k < back.first + back.count; ++k) {
       const LaneComplex& factor = b.factors[b.coupled[k].upper];
       const LaneComplex& known = b.volts[b.coupled[k].x];
-      for (std::size_t h = 0; h < halves; ++h) {
+      for (std::size_t h = 0; h < pieces; ++h) {
         re[h] = re[h] - factor.re[h] * known.re[h] + factor.im[h] * known.im[h];
         im[h] = im[h] - factor.re[h] * known.im[h] - factor.im[h] * known.re[h];
       }
     }
-    for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t h = 0; h < pieces; ++h) {
       b.volts[back.x].re[h] = re[h];
       b.volts[back.x].im[h] = im[h];
     }
@@ -343,14 +348,14 @@ void substitute(Batch& b, std::size_t from) {
 
 void clear_right_side(Batch& b, std::size_t from) {
   for (std::size_t i = from; i < b.step_count; ++i)
-    for (std::size_t h = 0; h < halves; ++h) b.volts[b.backs[i].x].re[h] = b.volts[b.backs[i].x].im[h] = Vector{};
+    for (std::size_t h = 0; h < pieces; ++h) b.volts[b.backs[i].x].re[h] = b.volts[b.backs[i].x].im[h] = Vector{};
 }
 
 /// The source as a current E/Zs into its node and out of its other end. Both stand last in the order.
 void drive(Batch& b) {
   const std::size_t from = b.step_count - (b.other_x == nowhere || b.other_x == b.source_x ? 1 : 2);
   clear_right_side(b, from);
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Vector re = b.source_volts.v[h] * b.values[b.source_value].re[h], im = b.source_volts.v[h] * b.values[b.source_value].im[h];
     const Vector w = b.source_weight == nowhere ? all(1.0) : b.reals[b.source_weight].v[h];
     b.volts[b.source_x].re[h] += w * re;
@@ -369,7 +374,7 @@ void drive(Batch& b) {
 void potentials(Batch& b) {
   for (std::size_t i = 0; i < b.node_code_count; ++i) {
     const NodeCode& code = b.nodes[i];
-    for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t h = 0; h < pieces; ++h) {
       const Vector weight = b.reals[code.weight].v[h];
       b.volts[code.node].re[h] = weight * b.volts[code.x].re[h];
       b.volts[code.node].im[h] = weight * b.volts[code.x].im[h];
@@ -395,10 +400,10 @@ WATTFALL_INLINE Pair across(const Batch& b, const Code& code, int port, std::siz
 WATTFALL_INLINE Vector norm(Pair a) { return magnitude2(a.re, a.im); }
 
 /// Series of answers stand where they will, not at a vector's boundary.
-WATTFALL_INLINE void store(double* to, std::size_t h, Vector value) { __builtin_memcpy(to + 8 * h, &value, sizeof value); }
+WATTFALL_INLINE void store(double* to, std::size_t h, Vector value) { __builtin_memcpy(to + width * h, &value, sizeof value); }
 WATTFALL_INLINE Vector root(Vector x) {
   Vector result;
-  for (int i = 0; i < 8; ++i) result[i] = __builtin_sqrt(x[i]);
+  for (std::size_t i = 0; i < width; ++i) result[i] = __builtin_sqrt(x[i]);
   return result;
 }
 /// The larger end's volts (peak) and amps (rms) from their squares.
@@ -411,7 +416,7 @@ WATTFALL_INLINE void store_figures(const Batch& b, std::uint32_t element, std::s
 template <bool Heat>
 WATTFALL_INLINE void branch_flows(Batch& b, Vector* total) {
   for (const BranchFlow* code = b.branch_flows; code < b.branch_flows + b.branch_flow_count; ++code)
-    for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t h = 0; h < pieces; ++h) {
       const Pair v = across(b, *code, 0, h), i = at(b.values[code->value], h) * v;
       if (!Heat || b.keep_amps) put(b.amps[code->amps], h, i);
       if constexpr (!Heat) continue;
@@ -426,7 +431,7 @@ WATTFALL_INLINE void branch_flows(Batch& b, Vector* total) {
 template <bool Heat>
 WATTFALL_INLINE void line_flows(Batch& b, Vector* total) {
   for (const LineFlow* code = b.line_flows; code < b.line_flows + b.line_flow_count; ++code)
-    for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t h = 0; h < pieces; ++h) {
       const Pair v1 = across(b, *code, 0, h), v2 = across(b, *code, 1, h);
       const Pair own = at(b.values[code->value], h), through = at(b.values[code->value + 1], h);
       const Pair i1 = own * v1 + through * v2, i2 = through * v1 + own * v2;
@@ -443,7 +448,7 @@ WATTFALL_INLINE void line_flows(Batch& b, Vector* total) {
 }
 
 void other_flow(Batch& b, const FlowCode& code, bool with_heat, Vector* total) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Pair v1 = across(b, code, 0, h), v2 = across(b, code, 1, h);
     Pair i1, i2;
     Vector first{};
@@ -478,7 +483,7 @@ void merged(Batch& b, std::uint32_t probed, bool with_heat) {
   for (std::size_t i = 0; i < b.merged_count; ++i) {
     const MergedCode& code = b.merged[i];
     const std::uint32_t outer = code.inverse ? code.node[0] : code.node[2];
-    for (std::size_t h = 0; h < halves; ++h) {
+    for (std::size_t h = 0; h < pieces; ++h) {
       Pair sum{Vector{}, Vector{}};
       if (outer == probed) sum.re -= 1.0;
       for (std::uint32_t t = code.first; t < code.first + code.count; ++t) {
@@ -502,7 +507,7 @@ void merged(Batch& b, std::uint32_t probed, bool with_heat) {
 
 /// I = (E - V)/Zs, with E = 0 where the source is silent.
 void source_current(Batch& b, bool working) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Pair v = at(b.volts[b.source_node], h) - at(b.volts[b.source_other], h);
     const Pair drop{(working ? b.source_volts.v[h] : Vector{}) - v.re, -v.im};
     put(b.source_amps, h, drop * at(b.values[b.source_value], h));
@@ -511,7 +516,7 @@ void source_current(Batch& b, bool working) {
 
 /// available - returned - heat, where |V - conj(Zs) I|^2/(4 Re Zs) returns.
 void balance(Batch& b, const Vector* heat) {
-  for (std::size_t h = 0; h < halves; ++h) {
+  for (std::size_t h = 0; h < pieces; ++h) {
     const Pair v = at(b.volts[b.source_node], h) - at(b.volts[b.source_other], h);
     const Pair conjugate{b.source_ohms_re.v[h], -b.source_ohms_im.v[h]};
     const Vector returned = norm(v - conjugate * at(b.source_amps, h)) / (4.0 * b.source_ohms_re.v[h]);
@@ -520,14 +525,14 @@ void balance(Batch& b, const Vector* heat) {
 }
 
 void run(Batch& b) {
-  for (std::size_t h = 0; h < halves; ++h) b.bad_pivot[h] = b.bad_line[h] = b.bad_branch[h] = VectorMask{};
+  for (std::size_t h = 0; h < pieces; ++h) b.bad_pivot[h] = b.bad_line[h] = b.bad_branch[h] = VectorMask{};
   admittances(b);
   gather(b);
   eliminate(b);
   drive(b);
   potentials(b);
   source_current(b, true);
-  Vector total[halves]{};
+  Vector total[pieces]{};
   branch_flows<true>(b, total);
   line_flows<true>(b, total);
   for (std::size_t i = 0; i < b.flow_count; ++i) other_flow(b, b.flows[i], true, total);
@@ -537,11 +542,11 @@ void run(Batch& b) {
 
 void probe(Batch& b, std::uint32_t node, std::uint32_t x, std::uint32_t weight) {
   clear_right_side(b, 0);
-  for (std::size_t h = 0; h < halves; ++h) b.volts[x].re[h] = weight == nowhere ? all(1.0) : b.reals[weight].v[h];
+  for (std::size_t h = 0; h < pieces; ++h) b.volts[x].re[h] = weight == nowhere ? all(1.0) : b.reals[weight].v[h];
   substitute(b, 0);
   potentials(b);
   source_current(b, false);
-  Vector total[halves]{};
+  Vector total[pieces]{};
   branch_flows<false>(b, total);
   line_flows<false>(b, total);
   for (std::size_t i = 0; i < b.flow_count; ++i) other_flow(b, b.flows[i], false, total);
@@ -559,41 +564,41 @@ WATTFALL_INLINE Pair inverse_of(Pair a) {
 /// (1 + Z D) V = V0 by elimination. `Count`: the number of ports, known to the compiler; 0: any.
 template <std::size_t Count>
 WATTFALL_INLINE void collapsed_ports(CollapsedBatch& b, std::size_t h) {
-  const std::size_t n = Count == 0 ? b.active : Count, width = n + 2;
+  const std::size_t n = Count == 0 ? b.active : Count, stride = n + 2;
   LaneComplex* const work = b.work;
   for (std::size_t q = 0; q < n; ++q) {
     const Pair y = at(b.values[b.y[q]], h);
-    put(work[q * width + n + 1], h, {y.re - b.reference, y.im});
+    put(work[q * stride + n + 1], h, {y.re - b.reference, y.im});
   }
   for (std::size_t p = 0; p < n; ++p) {
     for (std::size_t q = 0; q < n; ++q) {
-      Pair entry = constant(b.z + 2 * (p * n + q)) * at(work[q * width + n + 1], h);
+      Pair entry = constant(b.z + 2 * (p * n + q)) * at(work[q * stride + n + 1], h);
       if (p == q) entry.re += 1.0;
-      put(work[p * width + q], h, entry);
+      put(work[p * stride + q], h, entry);
     }
-    put(work[p * width + n], h, constant(b.v + 2 * p));
+    put(work[p * stride + n], h, constant(b.v + 2 * p));
   }
   for (std::size_t k = 0; k < n; ++k) {
-    const Pair inverse = inverse_of(at(work[k * width + k], h));
-    for (std::size_t q = k + 1; q <= n; ++q) put(work[k * width + q], h, at(work[k * width + q], h) * inverse);
+    const Pair inverse = inverse_of(at(work[k * stride + k], h));
+    for (std::size_t q = k + 1; q <= n; ++q) put(work[k * stride + q], h, at(work[k * stride + q], h) * inverse);
     for (std::size_t p = k + 1; p < n; ++p) {
-      const Pair factor = at(work[p * width + k], h);
-      for (std::size_t q = k + 1; q <= n; ++q) put(work[p * width + q], h, at(work[p * width + q], h) - factor * at(work[k * width + q], h));
+      const Pair factor = at(work[p * stride + k], h);
+      for (std::size_t q = k + 1; q <= n; ++q) put(work[p * stride + q], h, at(work[p * stride + q], h) - factor * at(work[k * stride + q], h));
     }
   }
   for (std::size_t k = n; k-- > 0;) {
-    Pair x = at(work[k * width + n], h);
-    for (std::size_t q = k + 1; q < n; ++q) x = x - at(work[k * width + q], h) * at(b.volts[q], h);
+    Pair x = at(work[k * stride + n], h);
+    for (std::size_t q = k + 1; q < n; ++q) x = x - at(work[k * stride + q], h) * at(b.volts[q], h);
     put(b.volts[k], h, x);
   }
   double* const* answer = b.answers;
   const auto give = [&](Vector value) { store(*answer++ + b.offset, h, value); };
   // The ports' currents, less those of the reference, are what watched places see.
-  for (std::size_t q = 0; q < n; ++q) put(work[q * width], h, at(work[q * width + n + 1], h) * at(b.volts[q], h));
+  for (std::size_t q = 0; q < n; ++q) put(work[q * stride], h, at(work[q * stride + n + 1], h) * at(b.volts[q], h));
   const auto watched = [&](std::size_t w) {
     const double* row = b.watch + 2 * w * (n + 1);
     Pair sum = constant(row);
-    for (std::size_t q = 0; q < n; ++q) sum = sum - constant(row + 2 * (q + 1)) * at(work[q * width], h);
+    for (std::size_t q = 0; q < n; ++q) sum = sum - constant(row + 2 * (q + 1)) * at(work[q * stride], h);
     return sum;
   };
   const Pair port = watched(0), amps = constant(b.over_source_ohms) * Pair{b.source_volts - port.re, -port.im};
@@ -617,7 +622,7 @@ WATTFALL_INLINE void collapsed_ports(CollapsedBatch& b, std::size_t h) {
 }
 
 void collapsed(CollapsedBatch& b) {
-  for (std::size_t h = 0; h < halves; ++h) switch (b.active) {
+  for (std::size_t h = 0; h < pieces; ++h) switch (b.active) {
       case 1: collapsed_ports<1>(b, h); break;
       case 2: collapsed_ports<2>(b, h); break;
       case 3: collapsed_ports<3>(b, h); break;
@@ -626,20 +631,22 @@ void collapsed(CollapsedBatch& b) {
 }
 
 void branch_admittances(Batch& b) {
-  for (std::size_t h = 0; h < halves; ++h) b.bad_branch[h] = VectorMask{};
+  for (std::size_t h = 0; h < pieces; ++h) b.bad_branch[h] = VectorMask{};
   admittances(b);
 }
 
 void functions(const double* x, double* sine, double* cosine, double* sinh, double* cosh) {
-  Vector in, s, c, big_s, big_c;
-  for (int i = 0; i < 8; ++i) in[i] = x[i];
-  sine_cosine(in, s, c);
-  sinh_cosh(absolute(in), big_s, big_c);
-  for (int i = 0; i < 8; ++i) {
-    sine[i] = s[i];
-    cosine[i] = c[i];
-    sinh[i] = big_s[i];
-    cosh[i] = big_c[i];
+  for (std::size_t first = 0; first < 8; first += width) {
+    Vector in, s, c, big_s, big_c;
+    for (std::size_t i = 0; i < width; ++i) in[i] = x[first + i];
+    sine_cosine(in, s, c);
+    sinh_cosh(absolute(in), big_s, big_c);
+    for (std::size_t i = 0; i < width; ++i) {
+      sine[first + i] = s[i];
+      cosine[first + i] = c[i];
+      sinh[first + i] = big_s[i];
+      cosh[first + i] = big_c[i];
+    }
   }
 }
 

@@ -51,7 +51,7 @@ struct Batch {
   LaneComplex source_amps;
   LaneReal imbalance;  ///< |available - returned - heat| / available
   /// All bits set in a flagged lane.
-  VectorMask bad_pivot[halves], bad_line[halves], bad_branch[halves];
+  VectorMask bad_pivot[pieces], bad_line[pieces], bad_branch[pieces];
 };
 
 /// A network reduced to the ports of the branches that change (see collapse.hpp), over a batch of states. Constants are [re, im] pairs.

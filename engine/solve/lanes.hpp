@@ -9,15 +9,21 @@ namespace wattfall::solve {
 
 /// States in a batch.
 inline constexpr std::size_t lanes = 16;
-inline constexpr std::size_t halves = 2;
 
-/// Eight doubles: one register of AVX-512, two of AVX2, four of SSE2.
-typedef double Vector __attribute__((vector_size(64)));
-typedef std::int64_t VectorMask __attribute__((vector_size(64)));
+/// As many doubles as a register of the kernel's instruction set holds (g++ takes wider vectors apart in memory, ten times slower). The tables' layout is the
+/// same for every width, and only the kernel looks at them as vectors; all else has `data()`.
+#ifndef WATTFALL_VECTOR_BYTES
+#define WATTFALL_VECTOR_BYTES 64
+#endif
+typedef double Vector __attribute__((vector_size(WATTFALL_VECTOR_BYTES)));
+typedef std::int64_t VectorMask __attribute__((vector_size(WATTFALL_VECTOR_BYTES)));
+/// Doubles in a Vector, and Vectors in a batch.
+inline constexpr std::size_t width = sizeof(Vector) / sizeof(double);
+inline constexpr std::size_t pieces = lanes / width;
 
 /// A real number in every lane.
 struct alignas(64) LaneReal {
-  Vector v[halves];
+  Vector v[pieces];
 
   double* data() { return reinterpret_cast<double*>(v); }
   const double* data() const { return reinterpret_cast<const double*>(v); }
@@ -25,8 +31,8 @@ struct alignas(64) LaneReal {
 
 /// A complex number in every lane, real and imaginary parts apart.
 struct alignas(64) LaneComplex {
-  Vector re[halves];
-  Vector im[halves];
+  Vector re[pieces];
+  Vector im[pieces];
 
   double* real() { return reinterpret_cast<double*>(re); }
   const double* real() const { return reinterpret_cast<const double*>(re); }

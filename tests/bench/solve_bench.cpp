@@ -73,13 +73,16 @@ void collapse_points(benchmark::State& state, const Case* given) {
     const int e = feed.network.elements_of(design::PartId{static_cast<int>(p)}).front();
     (design::is_load(feed.design.parts[p]) ? watched : active).push_back(e);
   }
+  // As many states at once as the baselines get.
+  constexpr std::size_t at_once = 8192;
   solve::CollapsedAnswer answer;
   for (auto step : state) {
-    solve::Collapsed collapsed(feed.design, feed.network, given->states.frequencies_hz[0], given->states.knobs_at(0),
-                               active, watched);
-    collapsed.evaluate(given->states.knobs.data(), given->states.size(), answer);
-    benchmark::DoNotOptimize(answer.active_w[0].data());
-    benchmark::ClobberMemory();
+    solve::Collapsed collapsed(feed.design, feed.network, given->states.frequencies_hz[0], given->states.knobs_at(0), active, watched);
+    for (std::size_t first = 0; first < given->states.size(); first += at_once) {
+      collapsed.evaluate(given->states.knobs_at(first).data(), std::min(at_once, given->states.size() - first), answer);
+      benchmark::DoNotOptimize(answer.active_w[0].data());
+      benchmark::ClobberMemory();
+    }
   }
   count_points(state, given->states.size());
 }
@@ -235,7 +238,7 @@ int main(int argc, char** argv) {
   const char* names[] = {"A", "B", "C", "D"};
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (const char* baseline : all[i].second) all[i].first->show_that_they_agree(baseline);
-    const Case* given = i == 3 ? &d : all[i].first;
+    const Case* given = all[i].first;
     add(std::string(names[i]) + "/wattfall", solve_points, given);
     add(std::string(names[i]) + "/once", solve_once, given);
     for (const char* baseline : all[i].second)
