@@ -100,7 +100,7 @@ class Bookkeeper {
       const Complex v = solution_.source_volts[s], i = solution_.source_amps[s];
       const Complex reflection = (v - std::conj(reference) * i) / (v + reference * i);
       const double swr = swr_of(std::abs(reflection));
-      if (!source.foldback.empty()) shares_.push_back(folded_back(swr));
+      if (!source.foldback.empty()) shares_.push_back(power_left(source, swr));
       const double returned = std::norm(v - std::conj(ohms) * i) / (4.0 * ohms.real());
       book.reference_ohm = reference;
       book.load_impedance_ohm.push_back(v / i);
@@ -111,17 +111,6 @@ class Bookkeeper {
       book.accepted_w.push_back((solution_.available_w[s] - returned) * share(s));
     }
     return book;
-  }
-
-  /// The table of SWR against power, linear between its points and level beyond them.
-  double folded_back(double swr) const {
-    const auto& table = design_.source.foldback;
-    if (std::isnan(swr) || swr >= table.back().first) return table.back().second;
-    if (swr <= table.front().first) return table.front().second;
-    std::size_t i = 1;
-    while (table[i].first < swr) ++i;
-    const double between = (swr - table[i - 1].first) / (table[i].first - table[i - 1].first);
-    return table[i - 1].second + between * (table[i].second - table[i - 1].second);
   }
 
   PartBook book_part(PartId id) const {
@@ -293,6 +282,17 @@ class Bookkeeper {
 };
 
 }  // namespace
+
+double power_left(const design::Source& source, double swr) {
+  const auto& table = source.foldback;
+  if (table.empty()) return 1.0;
+  if (std::isnan(swr) || swr >= table.back().first) return table.back().second;
+  if (swr <= table.front().first) return table.front().second;
+  std::size_t i = 1;
+  while (table[i].first < swr) ++i;
+  const double between = (swr - table[i - 1].first) / (table[i].first - table[i - 1].first);
+  return table[i - 1].second + between * (table[i].second - table[i - 1].second);
+}
 
 Ledger book(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
             const std::vector<design::Look>& looks) {

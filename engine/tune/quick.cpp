@@ -28,7 +28,7 @@ bool is_branch_part(const design::Part& part) {
 
 std::unique_ptr<Quick> Quick::make(const Problem& problem) {
   std::unique_ptr<Quick> quick(new Quick(problem));
-  if (problem.network.elements.size() > most_elements || !problem.design.source.foldback.empty()) return nullptr;
+  if (problem.network.elements.size() > most_elements) return nullptr;
   if (!quick->find_active() || !quick->find_watched() || !quick->suits(problem.statement.goal)) return nullptr;
   for (const design::Requirement& requirement : problem.statement.keeping)
     if (!quick->suits(requirement.figure) || requirement.over_hz) return nullptr;
@@ -108,26 +108,41 @@ bool Quick::collapse() {
   return true;
 }
 
+/// SWR at the source, against a reference; NaN for total reflection.
+double Quick::source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
+  const double reflection = source_reflection(asked, answer, frequency, state);
+  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
+}
+
+double Quick::source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
+  const std::complex<double> reference =
+      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others) : collapsed_[frequency].source_ohms().real();
+  const std::complex<double> volts = answer.source_volts[state], amps = answer.source_amps[state];
+  return std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps));
+}
+
 double Quick::figure_value(const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
   const double available = collapsed_[frequency].available_w();
   double radiated = 0.0;
   for (std::size_t w = 0; w < watched_.size(); ++w) radiated += answer.watched_w[w][state] * radiated_[frequency][w];
+  const design::Source& source = problem_.design.source;
+  const design::Value* own = source.reference_ohm ? &*source.reference_ohm : nullptr;
+  // A rig that folds back gives less; ratios of powers do not feel it.
+  const auto left = [&] {
+    return source.foldback.empty() ? 1.0 : ledger::power_left(source, source_swr(own, answer, frequency, state));
+  };
   const auto load = [&] { return static_cast<std::size_t>(std::find(loads_.begin(), loads_.end(), figure.part) - loads_.begin()); };
   switch (figure.kind) {
-    case FigureKind::power_into: return answer.watched_w[load()][state];
-    case FigureKind::radiated_from: return answer.watched_w[load()][state] * radiated_[frequency][load()];
+    case FigureKind::power_into: return answer.watched_w[load()][state] * left();
+    case FigureKind::radiated_from: return answer.watched_w[load()][state] * radiated_[frequency][load()] * left();
     case FigureKind::efficiency: return radiated / available;
     case FigureKind::total_loss: return radiated > 0.0 ? 10.0 * std::log10(available / radiated) : none;
     default: break;
   }
-  const design::Source& source = problem_.design.source;
-  const double hertz = problem_.frequencies_hz[frequency];
-  const design::Value* asked = figure.reference ? &*figure.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
-  const std::complex<double> reference = asked != nullptr ? asked->at(hertz, problem_.others) : collapsed_[frequency].source_ohms().real();
-  const std::complex<double> volts = answer.source_volts[state], amps = answer.source_amps[state];
-  const double reflection = std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps));
-  if (figure.kind == FigureKind::return_loss_at) return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
-  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
+  const design::Value* asked = figure.reference ? &*figure.reference : own;
+  if (figure.kind == FigureKind::swr_at) return source_swr(asked, answer, frequency, state);
+  const double reflection = source_reflection(asked, answer, frequency, state);
+  return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
 }
 
 void Quick::run(const std::vector<double>& settings, std::size_t count, std::vector<std::vector<double>>& values) {

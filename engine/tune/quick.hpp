@@ -29,6 +29,8 @@ class Quick {
   bool at_source(const design::Look& look) const;
   bool suits(const design::Figure& figure) const;
   bool collapse();
+  double source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
+  double source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
   double figure_value(const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
 
   const Problem& problem_;

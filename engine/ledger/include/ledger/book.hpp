@@ -12,4 +12,8 @@ namespace wattfall::ledger {
 Ledger book(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
             const std::vector<design::Look>& looks);
 
+/// Share of its available power that a source still gives at an SWR: its foldback table, linear between the points and level beyond
+/// them; 1 where it has none. NaN stands for total reflection.
+double power_left(const design::Source& source, double swr);
+
 }  // namespace wattfall::ledger
