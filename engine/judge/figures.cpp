@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "ledger/swr.hpp"
+
 namespace wattfall::judge {
 namespace {
 
@@ -29,12 +31,10 @@ bool same(const design::Look& a, const design::Look& b) { return a.node == b.nod
 
 /// |Z - conj R|/|Z + R|.
 double reflection_at(const Figure& figure, const Design& design, const Ledger& ledger, const ledger::LookBook& look, std::size_t state) {
-  const std::complex<double> z = look.toward_load_ohm[state];
   // The reference may vary with frequency but not with knobs: the resolver sees to that.
   const std::vector<double> knobs = design.starting_knobs();
   const std::complex<double> r = figure.reference ? figure.reference->at(ledger.frequencies_hz[state], knobs) : ledger.source.reference_ohm;
-  if (!std::isfinite(z.real()) || !std::isfinite(z.imag())) return 1.0;
-  return std::abs((z - std::conj(r)) / (z + r));
+  return ledger::reflection_of(look.toward_load_ohm[state], r);
 }
 
 double look_figure(const Figure& figure, const Design& design, const Ledger& ledger, std::size_t state) {
@@ -49,8 +49,7 @@ double look_figure(const Figure& figure, const Design& design, const Ledger& led
   }
   const double reflection = reflection_at(figure, design, ledger, *found, state);
   if (figure.kind == FigureKind::return_loss_at) return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
-  // Rounding may leave total reflection a few parts in 1e16 short of one.
-  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
+  return ledger::swr_of(reflection);
 }
 
 const ledger::PartBook* part_book(const Ledger& ledger, design::PartId part) {

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "ledger/along_line.hpp"
+#include "ledger/swr.hpp"
 #include "solve/element_values.hpp"
 
 namespace wattfall::ledger {
@@ -20,9 +21,6 @@ double finite_or_none(double value) { return std::isfinite(value) ? value : none
 
 /// 10 lg(more/less); none where either is not above zero.
 double decibels(double more, double less) { return more > 0.0 && less > 0.0 ? 10.0 * std::log10(more / less) : none; }
-
-/// (1 + |r|)/(1 - |r|); none for total reflection, which rounding may leave a few parts in 1e16 short of one.
-double swr_of(double reflection) { return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none; }
 
 class Bookkeeper {
  public:

@@ -6,6 +6,7 @@
 #include <limits>
 #include <variant>
 
+#include "ledger/swr.hpp"
 #include "moments.hpp"
 
 namespace wattfall::report {
@@ -128,10 +129,8 @@ void write_totals(JsonText& out, const ledger::Totals& totals) {
 /// SWR of impedances against a reference; infinite where nothing is taken.
 ledger::Series swr_against(const ledger::ComplexSeries& impedances, std::complex<double> reference) {
   ledger::Series swr;
-  for (const std::complex<double> impedance : impedances) {
-    const double reflection = std::abs((impedance - std::conj(reference)) / (impedance + reference));
-    swr.push_back(reflection < 1.0 ? (1.0 + reflection) / (1.0 - reflection) : std::numeric_limits<double>::infinity());
-  }
+  for (const std::complex<double> impedance : impedances)
+    swr.push_back(ledger::swr_of(ledger::reflection_of(impedance, reference)));
   return swr;
 }
 

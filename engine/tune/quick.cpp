@@ -6,6 +6,7 @@
 
 #include "judge/figures.hpp"
 #include "ledger/book.hpp"
+#include "ledger/swr.hpp"
 #include "solve/solve.hpp"
 #include "varies.hpp"
 
@@ -110,8 +111,7 @@ bool Quick::collapse() {
 
 /// SWR at the source, against a reference; NaN for total reflection.
 double Quick::source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
-  const double reflection = source_reflection(asked, answer, frequency, state);
-  return reflection < 1.0 - 1e-13 ? (1.0 + reflection) / (1.0 - reflection) : none;
+  return ledger::swr_of(source_reflection(asked, answer, frequency, state));
 }
 
 double Quick::source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
