@@ -12,6 +12,7 @@
 #include "ledger/book.hpp"
 #include "plan/make_plan.hpp"
 #include "report/document.hpp"
+#include "report/moments.hpp"
 #include "solve/solve.hpp"
 #include "tune/tune.hpp"
 
@@ -68,6 +69,15 @@ report::VariantResult::Story story_of(const VariantRun& run, const solve::Soluti
   return story;
 }
 
+/// Volts and amps along the lines where reports dwell: at a few points of a sweep; of a network of very many lines at the worst alone.
+std::vector<ledger::LineCurve> line_curves_of(const VariantRun& run, const solve::Solution& solution) {
+  constexpr std::size_t many_parts = 200;
+  if (run.ledger.frequencies_hz.empty()) return {};
+  const report::Moments moments = report::find_moments(run.ledger);
+  const bool few = run.design->parts.size() <= many_parts;
+  return ledger::sample_lines(*run.design, *run.network, solution, run.ledger, few ? moments.shown : std::vector{moments.worst});
+}
+
 /// The network leaves something undetermined at every point: there is nothing to report.
 Diagnostic unsolved(const design::Design& design) {
   return {.code = "undetermined",
@@ -108,6 +118,7 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
   auto& warnings = run.result.judgement.warnings;
   warnings.insert(warnings.begin(), run.tuning.warnings.begin(), run.tuning.warnings.end());
 
+  run.result.line_curves = line_curves_of(run, solution);
   run.result.design = &design;
   run.result.tuned = !asked.tunes.empty();
   run.result.settings = settings_of(design, run.tuning);

@@ -7,7 +7,8 @@
 #include <variant>
 
 #include "ledger/swr.hpp"
-#include "moments.hpp"
+#include "part_values.hpp"
+#include "report/moments.hpp"
 
 namespace wattfall::report {
 namespace {
@@ -24,6 +25,7 @@ void write_source(JsonText& out, const VariantResult& variant) {
   out.open('{');
   out.field("name", source.name);
   out.field("node", variant.design->nodes[source.node.index].name);
+  out.field("nodes", node_names(*variant.design, {source.node, source.other}));
   out.field("available_w", book.available_w);
   out.field("accepted_w", book.accepted_w);
   out.field("returned_w", book.returned_w);
@@ -77,6 +79,26 @@ void write_line(JsonText& out, const ledger::PartBook& book, const design::Part&
   if (line->make.length_m.constant()) out.field("length_m", line->make.length_m.constant_value().real());
 }
 
+void write_samples(JsonText& out, const ledger::LineSamples& samples, const ledger::Series& frequencies_hz) {
+  out.open('{');
+  out.field("point", samples.state);
+  out.field("frequency_hz", frequencies_hz[samples.state]);
+  out.field("from_load_m", samples.from_load_m);
+  out.field("volts_peak", samples.volts_peak);
+  out.field("amps_rms", samples.amps_rms);
+  out.close();
+}
+
+void write_along(JsonText& out, const ledger::PartBook& book, const VariantResult& variant) {
+  for (const ledger::LineCurve& curve : variant.line_curves) {
+    if (curve.part != book.part) continue;
+    out.key("along");
+    out.open('[');
+    for (const ledger::LineSamples& samples : curve.at) write_samples(out, samples, variant.ledger->frequencies_hz);
+    out.close();
+  }
+}
+
 void write_part(JsonText& out, const ledger::PartBook& book, const VariantResult& variant) {
   const design::Part& part = variant.design->parts[book.part.index];
   out.open('{');
@@ -93,6 +115,9 @@ void write_part(JsonText& out, const ledger::PartBook& book, const VariantResult
     out.field("loss_db", book.loss_db);
   }
   if (!book.volts_peak_along.empty()) write_line(out, book, part);
+  write_values(out, part, variant);
+  write_box_name(out, part, *variant.design);
+  write_along(out, book, variant);
   if (!variant.ledger->frequencies_hz.empty()) write_highest(out, book, variant.ledger->frequencies_hz);
   out.close();
 }
@@ -109,6 +134,7 @@ void write_load(JsonText& out, const ledger::LoadBook& book, const VariantResult
   out.field("volts_peak", book.volts_peak);
   out.field("amps_rms", book.amps_rms);
   out.field("line", part.span.line());
+  write_box_name(out, part, *variant.design);
   if (!variant.ledger->frequencies_hz.empty()) write_highest(out, book, variant.ledger->frequencies_hz);
   out.close();
 }
@@ -225,6 +251,20 @@ void write_books(JsonText& out, const VariantResult& variant) {
   }
   out.close();
   write_all(out, "settings", variant.settings, [&](const Setting& s) { write_setting(out, s, *variant.design); });
+}
+
+void write_couplings(JsonText& out, const VariantResult& variant) {
+  const design::Design& design = *variant.design;
+  out.open('[');
+  for (const design::Coupling& coupling : design.couplings) {
+    out.open('{', JsonText::Layout::one_line);
+    out.field("name", coupling.name);
+    out.field("parts", std::vector<std::string>{design.parts[coupling.first.index].name, design.parts[coupling.second.index].name});
+    out.key("factor");
+    coupling.factor.constant() ? out.value(coupling.factor.constant_value().real()) : out.null();
+    out.close();
+  }
+  out.close();
 }
 
 void write_boxes(JsonText& out, const VariantResult& variant) {

@@ -12,4 +12,7 @@ void write_books(JsonText& out, const VariantResult& variant);
 /// Writes the value of the key "boxes".
 void write_boxes(JsonText& out, const VariantResult& variant);
 
+/// The value of `couplings`: pairs of coils that share flux.
+void write_couplings(JsonText& out, const VariantResult& variant);
+
 }  // namespace wattfall::report

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-#include "moments.hpp"
+#include "report/moments.hpp"
 #include "spelling.hpp"
 #include "verdict.hpp"
 

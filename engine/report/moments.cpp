@@ -1,5 +1,5 @@
 // Picks points by plain scans; the first of equals wins, so the same books give the same picks.
-#include "moments.hpp"
+#include "report/moments.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -3,7 +3,7 @@
 #include "variant_document.hpp"
 
 #include "books_document.hpp"
-#include "moments.hpp"
+#include "report/moments.hpp"
 #include "spelling.hpp"
 #include "verdict.hpp"
 #include "waterfall.hpp"
@@ -135,6 +135,8 @@ void write_story(JsonText& out, const VariantResult& variant) {
 void write_added(JsonText& out, const VariantResult& variant) {
   out.key("boxes");
   write_boxes(out, variant);
+  out.key("couplings");
+  write_couplings(out, variant);
   out.key("ratings");
   write_ratings(out, variant);
   if (!variant.ledger->frequencies_hz.empty()) {

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-#include "moments.hpp"
+#include "report/moments.hpp"
 #include "spelling.hpp"
 
 namespace wattfall::report {

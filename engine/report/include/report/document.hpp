@@ -9,6 +9,7 @@
 #include "host/registry.hpp"
 #include "judge/judgement.hpp"
 #include "ledger/ledger.hpp"
+#include "ledger/sample_line.hpp"
 
 namespace wattfall::report {
 
@@ -28,6 +29,8 @@ struct VariantResult {
   judge::Judgement judgement;
   /// Looks of `planes` and where they stand in ledger.looks.
   std::vector<std::size_t> plane_looks;
+  /// Volts and amps along the lines, at the points that reports dwell on; may be empty.
+  std::vector<ledger::LineCurve> line_curves;
   /// The solution's story: how it was solved.
   struct Story {
     std::size_t unknowns = 0, operations = 0, states = 0, robust_states = 0;

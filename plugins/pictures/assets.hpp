@@ -1,0 +1,10 @@
+// The style sheets and scripts of this folder, put into the plugin at build time by embed.cmake.
+#pragma once
+
+#include <string_view>
+
+namespace pictures::assets {
+
+extern const std::string_view drawing_css;
+
+}  // namespace pictures::assets
