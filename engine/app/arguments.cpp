@@ -2,12 +2,12 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <algorithm>
 #include <iostream>
 #include <string_view>
 
 #include "grammar/nearest_name.hpp"
 #include "report/document.hpp"
+#include "verbs.hpp"
 
 namespace wattfall::app {
 namespace {
@@ -38,60 +38,89 @@ void add_common(CLI::App& verb, Arguments& arguments, Raw& raw) {
       ->type_name("WHEN");
 }
 
-void add_run(CLI::App& app, Arguments& arguments, Raw& raw) {
-  CLI::App* verb = app.add_subcommand("run", "tune, sweep, book every watt, judge each requirement, report");
-  verb->add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
-  verb->add_option("--variant", arguments.variant, "this variant only")->type_name("NAME");
-  verb->add_option("--set", raw.settings, "give a quantity, or a part's main value, another value: --set run=30m")
-      ->type_name("NAME=VALUE")
-      ->allow_extra_args(false);
-  auto* at =
-      verb->add_option("--at", arguments.at, "solve at this frequency instead of the file's sweeps: --at 7.1MHz");
-  at->type_name("F")->allow_extra_args(false);
-  auto* sweep = verb->add_option("--sweep", arguments.sweep,
-                                 "solve over this sweep instead: --sweep \"7 MHz to 7.2 MHz step 10 kHz\"");
-  sweep->type_name("RANGE")->excludes(at);
-  verb->add_flag("--as-written", arguments.as_written, "leave the knobs where the file has them");
-  verb->add_option("--to", raw.to,
-                   "write a report: text, json, csv ...; to a file, or to standard output (default: text)")
+void add_reports(CLI::App& verb, Raw& raw) {
+  verb.add_option("--to", raw.to,
+                  "write a report: text, json, csv ...; to a file, or to standard output (default: text)")
       ->type_name("WRITER[=PATH]")
       ->allow_extra_args(false);
-  verb->add_option("--threads", raw.threads, "threads to use; the answer is the same for any number")
+}
+
+void add_threads(CLI::App& verb, Raw& raw) {
+  verb.add_option("--threads", raw.threads, "threads to use; the answer is the same for any number")
       ->check(CLI::Range(1, 1024))
       ->type_name("N");
-  verb->add_option("--allow", arguments.allow, "let the design read files of this folder too")
+}
+
+void add_allow(CLI::App& verb, Arguments& arguments) {
+  verb.add_option("--allow", arguments.allow, "let the design read files of this folder too")
       ->type_name("DIR")
       ->allow_extra_args(false);
-  verb->footer("Example:\n  wattfall run cabin.feed --to text --to csv=cabin.csv");
-  add_common(*verb, arguments, raw);
-  verb->callback([&arguments] { arguments.verb = Arguments::Verb::run; });
 }
 
-void add_list(CLI::App& app, Arguments& arguments, Raw& raw) {
-  CLI::App* verb = app.add_subcommand("list", "what is known, and which plugin brought it");
-  verb->add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
+/// How a design is read and solved, and where its reports go: for every verb that solves one.
+void add_solving(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("--variant", arguments.variant, "this variant only")->type_name("NAME");
+  verb.add_option("--set", raw.settings, "give a quantity, or a part's main value, another value: --set run=30m")
+      ->type_name("NAME=VALUE")
+      ->allow_extra_args(false);
+  auto* at = verb.add_option("--at", arguments.at, "solve at this frequency instead of the file's sweeps: --at 7.1MHz");
+  at->type_name("F")->allow_extra_args(false);
+  auto* sweep = verb.add_option("--sweep", arguments.sweep,
+                                "solve over this sweep instead: --sweep \"7 MHz to 7.2 MHz step 10 kHz\"");
+  sweep->type_name("RANGE")->excludes(at);
+  verb.add_flag("--as-written", arguments.as_written, "leave the knobs where the file has them");
+  add_reports(verb, raw);
+  add_threads(verb, raw);
+  add_allow(verb, arguments);
+}
+
+// ---- the verbs: a block each, and its line in `verbs` below -------------------------------------------------------
+
+void add_run(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
+  add_solving(verb, arguments, raw);
+  verb.footer("Example:\n  wattfall run cabin.feed --to text --to csv=cabin.csv");
+}
+
+void add_list(CLI::App& verb, Arguments& arguments, Raw&) {
+  verb.add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
       ->check(CLI::IsMember({"kinds", "cables", "plugins", "units", "figures", "writers"}));
-  verb->add_option("NAME", arguments.name, "one of them, in full (kinds, cables)");
-  verb->footer("Example:\n  wattfall list cables\n  wattfall list kinds capacitor");
-  add_common(*verb, arguments, raw);
-  verb->callback([&arguments] { arguments.verb = Arguments::Verb::list; });
+  verb.add_option("NAME", arguments.name, "one of them, in full (kinds, cables)");
+  verb.footer("Example:\n  wattfall list cables\n  wattfall list kinds capacitor");
 }
 
-void add_format(CLI::App& app, Arguments& arguments, Raw& raw) {
-  CLI::App* verb = app.add_subcommand("format", "rewrite feed files in the standard layout, comments kept");
-  verb->add_option("FILE", arguments.files, "the feed files; - alone reads standard input and prints the result")
+void add_format(CLI::App& verb, Arguments& arguments, Raw&) {
+  verb.add_option("FILE", arguments.files, "the feed files; - alone reads standard input and prints the result")
       ->required();
-  verb->add_flag("--check", arguments.check_only,
-                 "change nothing; name the files that would change, and exit with 1 where there are any");
-  verb->footer("Examples:\n  wattfall format cabin.feed\n  wattfall format --check *.feed");
-  add_common(*verb, arguments, raw);
-  verb->callback([&arguments] {
-    arguments.verb = Arguments::Verb::format;
+  verb.add_flag("--check", arguments.check_only,
+                "change nothing; name the files that would change, and exit with 1 where there are any");
+  verb.footer("Examples:\n  wattfall format cabin.feed\n  wattfall format --check *.feed");
+  verb.callback([&arguments] {
     if (arguments.files.size() > 1 &&
         std::find(arguments.files.begin(), arguments.files.end(), "-") != arguments.files.end())
       throw CLI::ValidationError("FILE",
                                  "- stands alone: what it prints would run into what is said about the other files");
   });
+}
+
+struct Verb {
+  const char* name;
+  const char* meaning;
+  void (*add)(CLI::App& verb, Arguments& arguments, Raw& raw);  ///< its own options, and an example
+  VerbFunction work;
+};
+
+constexpr Verb verbs[] = {
+    {"run", "tune, sweep, book every watt, judge each requirement, report", add_run, run_verb},
+    {"list", "what is known, and which plugin brought it", add_list, list_verb},
+    {"format", "rewrite feed files in the standard layout, comments kept", add_format, format_verb},
+};
+
+void add_verb(CLI::App& app, const Verb& verb, Arguments& arguments, Raw& raw) {
+  CLI::App* added = app.add_subcommand(verb.name, verb.meaning);
+  verb.add(*added, arguments, raw);
+  add_common(*added, arguments, raw);
+  added->parse_complete_callback([&arguments, &verb] { arguments.work = verb.work; });
 }
 
 /// `text` without blanks at either end.
@@ -135,14 +164,14 @@ bool asks_for_json(int argc, char** argv) {
 }
 
 /// A word in the verb's place that is no verb; the parser of the command line would only say that one is missing.
-void check_verb(const CLI::App& app, int argc, char** argv) {
+void check_verb(int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-') return;
-  std::vector<std::string> verbs;
-  for (const CLI::App* verb : app.get_subcommands({})) verbs.push_back(verb->get_name());
-  if (std::find(verbs.begin(), verbs.end(), argv[1]) != verbs.end()) return;
-  const std::string near = nearest_name(argv[1], verbs);
+  std::vector<std::string> names;
+  for (const Verb& verb : verbs) names.emplace_back(verb.name);
+  if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
+  const std::string near = nearest_name(argv[1], names);
   throw CLI::ParseError(std::string("there is no verb `") + argv[1] + "`; " +
-                            (near.empty() ? "expected: " + nearest_first(argv[1], verbs) : "did you mean: " + near),
+                            (near.empty() ? "expected: " + nearest_first(argv[1], names) : "did you mean: " + near),
                         CLI::ExitCodes::InvalidError);
 }
 
@@ -166,11 +195,9 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
   app.set_version_flag("--version", "wattfall " WATTFALL_VERSION);
   app.require_subcommand(1);
   app.footer(closing);
-  add_run(app, arguments, raw);
-  add_list(app, arguments, raw);
-  add_format(app, arguments, raw);
+  for (const Verb& verb : verbs) add_verb(app, verb, arguments, raw);
   try {
-    check_verb(app, argc, argv);
+    check_verb(argc, argv);
     app.parse(argc, argv);
     take_apart(raw, arguments);
   } catch (const CLI::ParseError& error) {

@@ -6,6 +6,8 @@
 #include <utility>
 #include <vector>
 
+#include "host/load_plugins.hpp"
+
 namespace wattfall::app {
 
 /// `--to WRITER[=PATH]`; no path: standard output.
@@ -16,9 +18,13 @@ struct Delivery {
 
 enum class Color { automatic, always, never };
 
+struct Arguments;
+
+/// What a verb does; gives the exit code.
+using VerbFunction = int (*)(const Arguments& arguments, const host::Plugins& plugins);
+
 struct Arguments {
-  enum class Verb { run, list, format };
-  Verb verb = Verb::run;
+  VerbFunction work = nullptr;         ///< never null once the command line has been read
   std::string file;                    ///< run: a path, or "-" for standard input
   std::vector<std::string> files;      ///< format: paths, or "-" alone for standard input
   bool check_only = false;             ///< format: change nothing, say what would be

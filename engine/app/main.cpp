@@ -59,15 +59,7 @@ int program(int argc, char** argv) {
   if (!arguments) return code;
   const host::Plugins plugins = host::load_plugins(where_to_look(*arguments));
   if (const int trouble = say_troubles(*arguments, plugins); trouble != 0) return trouble;
-  switch (arguments->verb) {
-    case Arguments::Verb::run:
-      return run_verb(*arguments, plugins);
-    case Arguments::Verb::list:
-      return list_verb(*arguments, plugins);
-    case Arguments::Verb::format:
-      return format_verb(*arguments, plugins);
-  }
-  return 2;
+  return arguments->work(*arguments, plugins);
 }
 
 }  // namespace
