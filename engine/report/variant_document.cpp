@@ -4,8 +4,8 @@
 
 #include "books_document.hpp"
 #include "report/moments.hpp"
-#include "spelling.hpp"
-#include "verdict.hpp"
+#include "report/spelling.hpp"
+#include "report/verdict.hpp"
 #include "waterfall.hpp"
 
 namespace wattfall::report {
