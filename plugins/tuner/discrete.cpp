@@ -76,7 +76,8 @@ Climber best_followed(const Space& space, const Batch& batch, Ascent* ascent, Cl
 
 }  // namespace
 
-void enumerate_all(const Space& space, Judge& judge, const Place& base) {
+Grid enumerate_all(const Space& space, Judge& judge, const Place& base, bool keep) {
+  Grid grid(space, base);
   Place place = base;
   for (std::size_t knob : space.discrete()) place[knob] = 0;
   Batch batch;
@@ -93,8 +94,62 @@ void enumerate_all(const Space& space, Judge& judge, const Place& base) {
     more = next();
     if (more && batch.places.size() < chunk * space.size()) continue;
     judge.weigh(batch);
+    if (keep) grid.add(batch.worths);
     batch.places.clear();
   }
+  return grid;
+}
+
+/// Whether no combination within `reach` ranks of every knob is better; of equals the first counts.
+bool Grid::best_within(std::size_t index, const std::vector<std::size_t>& reach) const {
+  const std::vector<std::size_t>& knobs = space_->discrete();
+  std::vector<std::size_t> low, high, stride, at;
+  std::size_t below = 1, first = 0;
+  for (std::size_t k = 0; k < knobs.size(); ++k) {
+    const std::size_t choices = space_->choice_count(knobs[k]), rank = index / below % choices;
+    low.push_back(rank > reach[k] ? rank - reach[k] : 0);
+    high.push_back(std::min(choices - 1, rank + reach[k]));
+    stride.push_back(below);
+    first += low.back() * below;
+    below *= choices;
+  }
+  at = low;
+  for (std::size_t other = first;;) {
+    if (better(worths_[other], worths_[index]) || (other < index && !better(worths_[index], worths_[other]))) return false;
+    std::size_t k = 0;
+    for (; k < knobs.size(); ++k) {
+      if (at[k] < high[k]) break;
+      other -= (at[k] - low[k]) * stride[k];
+      at[k] = low[k];
+    }
+    if (k == knobs.size()) return true;
+    ++at[k];
+    other += stride[k];
+  }
+}
+
+std::vector<Place> Grid::local_bests(std::size_t most) const {
+  constexpr std::size_t most_knobs = 4;
+  std::vector<Place> places;
+  if (worths_.empty() || space_->discrete().size() > most_knobs) return places;
+  std::vector<std::size_t> wide, order;
+  for (const std::size_t knob : space_->discrete()) wide.push_back(std::max<std::size_t>(1, space_->choice_count(knob) / 10));
+  const std::vector<std::size_t> next(wide.size(), 1);
+  for (std::size_t i = 0; i < worths_.size(); ++i)
+    if (worths_[i].violation == 0 && best_within(i, next)) order.push_back(i);
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return better(worths_[a], worths_[b]); });
+  for (const std::size_t index : order) {
+    if (places.size() == most) break;
+    if (!best_within(index, wide)) continue;
+    Place place = base_;
+    std::size_t left = index;
+    for (const std::size_t knob : space_->discrete()) {
+      place[knob] = double(left % space_->choice_count(knob));
+      left /= space_->choice_count(knob);
+    }
+    places.push_back(std::move(place));
+  }
+  return places;
 }
 
 Climber walk_choices(const Space& space, Judge& judge, Ascent* ascent, Climber climber) {

@@ -11,6 +11,7 @@
 #include "scan.hpp"
 #include "shortfall.hpp"
 #include "swarm.hpp"
+#include "tops.hpp"
 
 namespace wattfall::tuner {
 namespace {
@@ -37,6 +38,9 @@ constexpr std::size_t swarms = 4;
 constexpr double swarms_apart = 0.15;
 constexpr std::size_t short_swarm = 250;
 constexpr std::size_t long_swarm = 700;
+
+/// Most continuous knobs for which all tops are looked for: beyond, climbers are too thin over the range to say so.
+constexpr std::size_t tops_knobs = 3;
 
 /// Climbers nearer than this have met.
 constexpr double met = 1e-3;
@@ -85,10 +89,22 @@ void thin(const Space& space, std::vector<Climber>& climbers, std::size_t most, 
   climbers = std::move(kept);
 }
 
+/// How far goals lie apart over the range: the best less the median.
+double height_of(const Batch& scan) {
+  std::vector<double> goals;
+  for (const double goal : scan.goals)
+    if (std::isfinite(goal)) goals.push_back(goal);
+  if (goals.empty()) return 0;
+  const auto middle = goals.begin() + std::ptrdiff_t(goals.size() / 2);
+  std::nth_element(goals.begin(), middle, goals.end());
+  return *std::max_element(goals.begin(), goals.end()) - *middle;
+}
+
 class Search {
  public:
-  explicit Search(const sdk::SearchProblem& problem)
-      : problem_(problem), space_(problem), judge_(problem, space_), ascent_(space_, judge_) {}
+  /// `all_wanted`: `report_others` will be asked.
+  explicit Search(const sdk::SearchProblem& problem, bool all_wanted = false)
+      : problem_(problem), all_wanted_(all_wanted), space_(problem), judge_(problem, space_), ascent_(space_, judge_) {}
 
   void run() {
     read_starts();
@@ -108,6 +124,21 @@ class Search {
     result.goal = judge_.best().goal;
     result.evaluations = judge_.evaluations();
     result.feasible = judge_.best().violation == 0;
+    result.exhaustive = exhaustive_;
+  }
+
+  /// Other local bests: with all combinations tried, those of the grid; else where climbers from all over the range end.
+  void report_others(sdk::SearchResult& result) {
+    if (result.other_room == 0 || result.others == nullptr) return;
+    std::vector<Place> places;
+    if (exhaustive_) {
+      places = grid_.local_bests(result.other_room + 1);
+    } else if (!space_.movable().empty() && space_.movable().size() <= tops_knobs) {
+      places = separate_tops(space_, judge_, ascent_, find_ends(), height_, result.other_room + 1);
+    }
+    // The first is the best itself, or stands on its ridge.
+    for (std::size_t i = 1; i < places.size(); ++i)
+      space_.settings(places[i].data(), result.others + result.other_count++ * space_.size());
   }
 
  private:
@@ -128,8 +159,11 @@ class Search {
 
   void choose() {
     if (space_.discrete().empty()) return;
-    if (space_.combinations(enumerable) <= enumerable)
-      return enumerate_all(space_, judge_, starts_.place(0, space_.size()));
+    if (space_.combinations(enumerable) <= enumerable) {
+      grid_ = enumerate_all(space_, judge_, starts_.place(0, space_.size()), all_wanted_);
+      exhaustive_ = true;
+      return;
+    }
     Batch scan;
     scan.places = starts_.places;
     spread(space_, 0, choice_scan, scan.places);
@@ -177,9 +211,16 @@ class Search {
   void search_widely() {
     const std::size_t combinations = space_.combinations(switches);
     if (combinations == 1 || combinations > switches) return look_and_race(starts_.place(0, space_.size()), false);
+    for_each_switch([&](const Place& place) { look_and_race(place, true); });
+  }
+
+  /// Every combination of the discrete knobs; without one, the first start.
+  template <class Visit>
+  void for_each_switch(const Visit& visit) {
+    if (space_.discrete().empty()) return visit(starts_.place(0, space_.size()));
     Place place(space_.size(), 0.0);
     for (bool more = true; more;) {
-      look_and_race(place, true);
+      visit(place);
       more = false;
       for (std::size_t knob : space_.discrete()) {
         place[knob] += 1;
@@ -200,10 +241,31 @@ class Search {
         for (std::size_t knob : space_.discrete()) scan.places[row + knob] = base[knob];
     judge_.weigh(scan);
     judge_.scale_slacks(scan);
+    height_ = height_of(scan);
     std::vector<Climber> climbers = warm_;
     for (std::size_t i : distinct_best(space_, scan, effort.climbers, effort.apart))
       if (std::isfinite(scan.worths[i].goal)) climbers.push_back(climber_at(space_, scan, i));
     return climbers;
+  }
+
+  /// Where climbers from all over the range end, none of them given up early, and the best of all.
+  std::vector<Climber> find_ends() {
+    std::vector<Climber> ends;
+    const auto climb = [&](const Place& base, bool held) {
+      for (Climber& climber : look(base, held, full_effort(space_.movable().size()))) {
+        ascent_.finish(climber, most_rounds);
+        ascent_.restore(climber);
+        ends.push_back(std::move(climber));
+      }
+    };
+    const std::size_t combinations = space_.combinations(switches);
+    if (combinations > switches) climb(judge_.best_place(), true);
+    else for_each_switch([&](const Place& place) { climb(place, combinations > 1); });
+    Batch best;
+    best.places = judge_.best_place();
+    judge_.weigh(best);
+    ends.push_back(climber_at(space_, best, 0));
+    return ends;
   }
 
   /// Scan, race, a walk over stepped knobs, and a last look at the best for kinks.
@@ -260,12 +322,16 @@ class Search {
   void find_feasible();
 
   const sdk::SearchProblem& problem_;
+  bool all_wanted_;
   Space space_;
   Judge judge_;
   Ascent ascent_;
   Batch starts_;
   std::vector<Climber> warm_;
   std::vector<Climber> field_;  ///< of the last race after its second lap
+  double height_ = 0;           ///< of the last scan
+  Grid grid_;
+  bool exhaustive_ = false;
 };
 
 void Search::find_feasible() {
@@ -287,8 +353,9 @@ void Search::find_feasible() {
 }  // namespace
 
 void search(const sdk::SearchProblem& problem, sdk::SearchResult& result) {
-  Search search(problem);
+  Search search(problem, result.other_room > 0);
   search.run();
+  search.report_others(result);
   search.report(result);
 }
 

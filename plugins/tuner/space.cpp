@@ -45,7 +45,7 @@ std::size_t Space::combinations(std::size_t limit) const {
 
 double Space::setting(std::size_t knob, double place) const {
   const Axis& axis = axes_[knob];
-  if (!axis.choice_of_rank.empty()) return double(axis.choice_of_rank[std::size_t(std::lround(place))]);
+  if (!axis.choice_of_rank.empty()) return double(axis.choice_of_rank[std::size_t(place + 0.5)]);
   if (place <= 0) return axis.lower;
   if (place >= 1) return axis.upper;
   const double value = axis.logarithmic ? axis.lower * std::exp(place * std::log(axis.upper / axis.lower))

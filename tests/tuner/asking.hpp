@@ -23,6 +23,8 @@ struct Found {
   double goal;
   std::uint64_t evaluations;
   bool feasible;
+  bool exhaustive;
+  std::vector<std::vector<double>> others;
 };
 
 inline sdk::KnobRange log_knob(double lower, double upper) {
@@ -51,14 +53,18 @@ inline sdk::Status evaluate(void* self, const double* settings, std::size_t coun
 }
 
 inline Found ask(const std::vector<sdk::KnobRange>& knobs, const Goal& goal, std::size_t slack_count = 0,
-                 const std::vector<double>& starts = {}) {
+                 const std::vector<double>& starts = {}, std::size_t other_room = 0) {
   Caller caller{&goal, knobs.size(), slack_count};
   const sdk::SearchProblem problem{
       knobs.data(), knobs.size(), slack_count, starts.data(), knobs.empty() ? 0 : starts.size() / knobs.size(),
       &caller,      evaluate};
   Found found{};
   found.setting.resize(knobs.size() + 1);
-  sdk::SearchResult result{found.setting.data(), 0, 0, 0};
+  std::vector<double> others(other_room * knobs.size());
+  sdk::SearchResult result{};
+  result.setting = found.setting.data();
+  result.others = others.data();
+  result.other_room = other_room;
   sdk::Failure failure{};
   found.ok = sdk::guarded(&failure, [&] { wattfall::tuner::search(problem, result); }) == sdk::Status::ok;
   found.text = failure.text;
@@ -66,6 +72,10 @@ inline Found ask(const std::vector<sdk::KnobRange>& knobs, const Goal& goal, std
   found.goal = result.goal;
   found.evaluations = result.evaluations;
   found.feasible = result.feasible != 0;
+  found.exhaustive = result.exhaustive != 0;
+  for (std::size_t i = 0; i < result.other_count; ++i)
+    found.others.emplace_back(others.begin() + std::ptrdiff_t(i * knobs.size()),
+                              others.begin() + std::ptrdiff_t((i + 1) * knobs.size()));
   return found;
 }
 

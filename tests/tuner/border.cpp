@@ -40,7 +40,8 @@ TEST_CASE("the plugin says who it is and enrols one optimizer, which runs and fa
   CHECK(std::string(optimizer->name) == "ridge-search");
 
   double setting = 0;
-  sdk::SearchResult result{&setting, 0, 0, 0};
+  sdk::SearchResult result{};
+  result.setting = &setting;
   sdk::KnobRange knob = linear_knob(0, 10);
   sdk::SearchProblem problem{&knob, 1, 0, nullptr, 0, nullptr, minus_square};
   REQUIRE(optimizer->search(optimizer->self, &problem, &result, &failure) == sdk::Status::ok);

@@ -26,7 +26,7 @@
 namespace wattfall::sdk {
 
 /// Raised with every change that an older plugin or host could not follow.
-inline constexpr std::uint32_t interface_number = 1;
+inline constexpr std::uint32_t interface_number = 2;
 
 /// The compiler family a plugin was built by: the C++ run-time libraries of different families do not mix safely.
 inline constexpr const char* compiler_family =
@@ -169,6 +169,12 @@ struct SearchResult {
   double goal;
   std::uint64_t evaluations;
   std::uint32_t feasible;  ///< 1 where every slack is >= 0 at `setting`
+  std::uint32_t exhaustive;  ///< 1 where every setting there is was tried, so that none can do better; an optimizer may leave it
+  /// Room for `other_room` more settings (other_room x knob_count); 0: they are not wanted. An optimizer that knows other distinct local bests which
+  /// keep every slack writes them there, best first, `setting` itself not among them, and their number to `other_count`; it may leave both alone.
+  double* others;
+  std::size_t other_room;
+  std::size_t other_count;
 };
 
 struct Optimizer {

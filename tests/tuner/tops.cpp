@@ -1,0 +1,130 @@
+// All local bests, not the best alone: held to the local bests of a dense grid, which knows nothing of the search.
+#include <catch2/catch.hpp>
+#include <cstdio>
+
+#include "cases.hpp"
+
+namespace {
+
+using namespace tuner_test;
+
+constexpr std::size_t side = 300;
+
+double share(const Bounds& bounds, std::size_t knob, double value) {
+  return std::log(value / bounds.lower[knob]) / std::log(bounds.upper[knob] / bounds.lower[knob]);
+}
+
+double value_at(const Bounds& bounds, std::size_t knob, double place) {
+  return bounds.lower[knob] * std::pow(bounds.upper[knob] / bounds.lower[knob], place);
+}
+
+double apart(const Bounds& bounds, const std::vector<double>& a, const std::vector<double>& b) {
+  double most = 0;
+  for (std::size_t k = 0; k < a.size(); ++k)
+    most = std::max(most, std::abs(share(bounds, k, a[k]) - share(bounds, k, b[k])));
+  return most;
+}
+
+/// From a place, ever smaller steps to the best of its eight neighbours.
+std::vector<double> climbed(const Ladder& ladder, const Bounds& bounds, double x, double y) {
+  const auto power = [&](double a, double b) {
+    const double values[] = {value_at(bounds, 0, a), value_at(bounds, 1, b)};
+    return load_power_w(ladder, values);
+  };
+  for (double step = 1.0 / side; step > 1e-9; step /= 2) {
+    for (bool better = true; better;) {
+      better = false;
+      double best = power(x, y), to_x = x, to_y = y;
+      for (double dx : {-step, 0.0, step})
+        for (double dy : {-step, 0.0, step}) {
+          const double a = std::clamp(x + dx, 0.0, 1.0), b = std::clamp(y + dy, 0.0, 1.0);
+          if (power(a, b) > best * (1 + 1e-13)) best = power(a, b), to_x = a, to_y = b, better = true;
+        }
+      x = to_x;
+      y = to_y;
+    }
+  }
+  return {value_at(bounds, 0, x), value_at(bounds, 1, y)};
+}
+
+/// Local bests of at least a quarter of the best one's power.
+std::vector<std::vector<double>> brute_tops(const Ladder& ladder, const Bounds& bounds) {
+  std::vector<double> grid(side * side);
+  for (std::size_t i = 0; i < side; ++i)
+    for (std::size_t j = 0; j < side; ++j) {
+      const double values[] = {value_at(bounds, 0, double(i) / (side - 1)), value_at(bounds, 1, double(j) / (side - 1))};
+      grid[i * side + j] = load_power_w(ladder, values);
+    }
+  std::vector<std::vector<double>> tops;
+  for (std::size_t i = 0; i < side; ++i)
+    for (std::size_t j = 0; j < side; ++j) {
+      bool top = true;
+      for (std::size_t a = i - (i > 0); a <= std::min(side - 1, i + 1); ++a)
+        for (std::size_t b = j - (j > 0); b <= std::min(side - 1, j + 1); ++b) top &= grid[a * side + b] <= grid[i * side + j];
+      if (!top) continue;
+      const auto place = climbed(ladder, bounds, double(i) / (side - 1), double(j) / (side - 1));
+      const bool known = std::any_of(tops.begin(), tops.end(), [&](const auto& other) { return apart(bounds, place, other) < 0.02; });
+      if (!known) tops.push_back(place);
+    }
+  double best = 0;
+  for (const auto& top : tops) best = std::max(best, load_power_w(ladder, top.data()));
+  std::erase_if(tops, [&](const auto& top) { return load_power_w(ladder, top.data()) < 0.25 * best; });
+  return tops;
+}
+
+}  // namespace
+
+TEST_CASE("every local best of an L form is found, and nothing that is none") {
+  std::size_t networks = 0, several = 0, tops_all = 0;
+  for (const Form& form : two_knob_forms())
+    for (unsigned seed = 1; seed <= std::max(1u, TUNER_SEEDS / 4); ++seed) {
+      const Ladder ladder = random_case(form, seed);
+      const Bounds bounds = bounds_of(ladder);
+      const auto power = [&](const double* values, double*) { return load_power_w(ladder, values); };
+      Found found = ask(knobs_of(bounds), power, 0, {}, 12);
+      INFO(form.name << " seed " << seed << " load " << ladder.load << " at " << ladder.frequency_hz);
+      REQUIRE(found.ok);
+      std::vector<std::vector<double>> listed{found.setting};
+      for (const auto& other : found.others) listed.push_back(other);
+      const auto tops = brute_tops(ladder, bounds);
+      for (const auto& top : tops) {
+        INFO("top " << top[0] << ", " << top[1] << ": " << load_power_w(ladder, top.data()) << " W of " << found.goal);
+        CHECK(std::any_of(listed.begin(), listed.end(), [&](const auto& one) { return apart(bounds, one, top) < 0.02; }));
+      }
+      for (const auto& one : listed) {
+        if (load_power_w(ladder, one.data()) < 0.25 * found.goal) continue;
+        INFO("listed " << one[0] << ", " << one[1] << ": " << load_power_w(ladder, one.data()) << " W");
+        CHECK(std::any_of(tops.begin(), tops.end(), [&](const auto& top) { return apart(bounds, one, top) < 0.02; }));
+      }
+      ++networks;
+      several += tops.size() > 1;
+      tops_all += tops.size();
+    }
+  std::printf("all tops: %zu networks, %zu of them with several, %zu tops\n", networks, several, tops_all);
+}
+
+TEST_CASE("a level ridge is one top, not as many as climbers stood on it") {
+  // A T of ideal parts has a spare knob: along a curve everything arrives.
+  Ladder ladder{{{false, true, 1e9}, {true, false, 1e9}, {false, true, 1e9}}, {61, -142}, 7.1e6};
+  const Bounds bounds{{15e-12, 0.2e-6, 15e-12}, {330e-12, 20e-6, 330e-12}};
+  const Found found = ask(
+      knobs_of(bounds), [&](const double* values, double*) { return load_power_w(ladder, values); }, 0, {}, 12);
+  REQUIRE(found.ok);
+  CHECK(found.goal == Approx(100).epsilon(1e-6));
+  CHECK(found.others.empty());
+}
+
+TEST_CASE("of choices all local bests are told, and that all were tried") {
+  // Two hills on a grid of 40 x 40, the second lower.
+  std::vector<double> choices(40);
+  for (std::size_t i = 0; i < choices.size(); ++i) choices[i] = double(i);
+  const auto hill = [](double x, double y, double cx, double cy) { return std::exp(-((x - cx) * (x - cx) + (y - cy) * (y - cy)) / 18); };
+  const Found found = ask(
+      {choice_knob(choices), choice_knob(choices)},
+      [&](const double* s, double*) { return 2 * hill(s[0], s[1], 8, 30) + hill(s[0], s[1], 31, 6); }, 0, {}, 5);
+  REQUIRE(found.ok);
+  CHECK(found.exhaustive);
+  CHECK(found.setting == std::vector<double>{8, 30});
+  REQUIRE(found.others.size() == 1);
+  CHECK(found.others[0] == std::vector<double>{31, 6});
+}
