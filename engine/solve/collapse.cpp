@@ -168,6 +168,16 @@ bool Collapsed::sound() const { return body_->sound; }
 double Collapsed::available_w() const { return body_->available_w; }
 std::complex<double> Collapsed::source_ohms() const { return body_->source_ohms; }
 
+CollapsedPorts Collapsed::ports() const {
+  const auto complex = [](const std::vector<double>& pairs) {
+    std::vector<Complex> numbers;
+    for (std::size_t i = 0; i + 1 < pairs.size(); i += 2) numbers.emplace_back(pairs[i], pairs[i + 1]);
+    return numbers;
+  };
+  return {body_->active.size(),      body_->watched.size(), reference_siemens,       body_->source_volts, complex(body_->v),
+          complex(body_->z), complex(body_->watch),   body_->watched_siemens};
+}
+
 void Collapsed::evaluate(const double* settings, std::size_t count, CollapsedAnswer& answer) {
   Body& body = *body_;
   body.allocate_answers(answer, count);

@@ -20,6 +20,9 @@ constexpr double none = std::numeric_limits<double>::quiet_NaN();
 /// Beyond this a dense solution of the rest costs more than it saves.
 constexpr std::size_t most_elements = 300;
 
+/// Combinations of switches, each of which costs a dense solution a frequency.
+constexpr std::size_t most_cases = 64;
+
 bool is_branch_part(const design::Part& part) {
   return std::holds_alternative<design::Inductor>(part.model) || std::holds_alternative<design::Capacitor>(part.model) ||
          std::holds_alternative<design::Resistor>(part.model);
@@ -30,31 +33,53 @@ bool is_branch_part(const design::Part& part) {
 std::unique_ptr<Quick> Quick::make(const Problem& problem) {
   std::unique_ptr<Quick> quick(new Quick(problem));
   if (problem.network.elements.size() > most_elements) return nullptr;
-  if (!quick->find_active() || !quick->find_watched() || !quick->suits(problem.statement.goal)) return nullptr;
+  if (!quick->find_switches() || !quick->find_active() || !quick->find_watched() || !quick->suits(problem.statement.goal)) return nullptr;
   for (const design::Requirement& requirement : problem.statement.keeping)
     if (!quick->suits(requirement.figure) || requirement.over_hz) return nullptr;
   if (!quick->collapse()) return nullptr;
   return quick;
 }
 
-bool Quick::find_active() {
+/// A part that one collapsed port stands for.
+bool Quick::is_port(design::PartId part) const {
+  const auto elements = problem_.network.elements_of(part);
+  return is_branch_part(problem_.design.parts[part.index]) && elements.size() == 1 &&
+         problem_.network.elements[elements.front()].form == Element::Form::branch;
+}
+
+/// Knobs that move what no port stands for: they must have few choices.
+bool Quick::find_switches() {
   const design::Design& design = problem_.design;
+  std::size_t combinations = 1;
   for (design::KnobId knob : problem_.statement.knobs) {
     const design::Source& source = design.source;
     if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob) || (source.reference_ohm && source.reference_ohm->depends_on(knob)))
       return false;
+    bool switches = std::any_of(design.couplings.begin(), design.couplings.end(),
+                                [&](const design::Coupling& coupling) { return coupling.factor.depends_on(knob); });
+    for (std::size_t p = 0; p < design.parts.size(); ++p)
+      switches |= varies_with(design.parts[p], knob) && !is_port(design::PartId{static_cast<int>(p)});
+    if (!switches) continue;
+    const std::size_t choices = design.knobs[knob.index].choices.size();
+    if (choices == 0 || (combinations *= choices) > most_cases) return false;
+    switches_.push_back(knob);
   }
+  return true;
+}
+
+bool Quick::is_switch(design::KnobId knob) const {
+  return std::any_of(switches_.begin(), switches_.end(), [&](design::KnobId other) { return other.index == knob.index; });
+}
+
+bool Quick::find_active() {
+  const design::Design& design = problem_.design;
   for (std::size_t p = 0; p < design.parts.size(); ++p) {
-    const auto moves = [&](design::KnobId knob) { return varies_with(design.parts[p], knob); };
+    const design::PartId part{static_cast<int>(p)};
+    const auto moves = [&](design::KnobId knob) { return !is_switch(knob) && varies_with(design.parts[p], knob); };
     if (std::none_of(problem_.statement.knobs.begin(), problem_.statement.knobs.end(), moves)) continue;
-    const auto elements = problem_.network.elements_of(design::PartId{static_cast<int>(p)});
-    if (!is_branch_part(design.parts[p]) || elements.size() != 1) return false;
-    if (problem_.network.elements[elements.front()].form != Element::Form::branch) return false;
-    active_.push_back(elements.front());
+    active_.push_back(problem_.network.elements_of(part).front());
+    moved_.push_back(part);
   }
-  for (const design::Coupling& coupling : design.couplings)
-    for (design::KnobId knob : problem_.statement.knobs)
-      if (coupling.factor.depends_on(knob)) return false;
   return !active_.empty();
 }
 
@@ -81,6 +106,9 @@ bool Quick::suits(const design::Figure& figure) const {
   switch (figure.kind) {
     case FigureKind::power_into:
     case FigureKind::radiated_from: return !figure.box && std::find(loads_.begin(), loads_.end(), figure.part) != loads_.end();
+    case FigureKind::heat_in:
+    case FigureKind::peak_volts_across:
+    case FigureKind::rms_amps_through: return !figure.box && std::find(moved_.begin(), moved_.end(), figure.part) != moved_.end();
     case FigureKind::efficiency:
     case FigureKind::total_loss: return true;
     case FigureKind::swr_at:
@@ -89,24 +117,52 @@ bool Quick::suits(const design::Figure& figure) const {
   }
 }
 
-/// One ledger at the present setting tells the loads' radiated shares, which no knob changes.
 bool Quick::collapse() {
+  std::size_t combinations = 1;
+  for (design::KnobId knob : switches_) combinations *= problem_.design.knobs[knob.index].choices.size();
+  for (std::size_t c = 0; c < combinations; ++c) {
+    Case one;
+    one.knobs = problem_.others;
+    std::size_t left = c;
+    for (std::size_t k = switches_.size(); k-- > 0;) {
+      const std::vector<double>& choices = problem_.design.knobs[switches_[k].index].choices;
+      one.knobs[switches_[k].index] = choices[left % choices.size()];
+      left /= choices.size();
+    }
+    if (!collapse_case(one)) return false;
+    cases_.push_back(std::move(one));
+  }
+  return true;
+}
+
+/// One ledger tells the loads' radiated shares, which no knob but a switch changes. A load that a switch cuts off gets nothing at any setting.
+bool Quick::collapse_case(Case& one) const {
   for (double hertz : problem_.frequencies_hz) {
-    collapsed_.emplace_back(problem_.design, problem_.network, hertz, problem_.others, active_, watched_);
-    if (!collapsed_.back().sound()) return false;
+    one.collapsed.emplace_back(problem_.design, problem_.network, hertz, one.knobs, active_, watched_);
+    if (!one.collapsed.back().sound()) return false;
     solve::States states;
-    states.knob_count = problem_.others.size();
-    states.add(hertz, problem_.others);
+    states.knob_count = one.knobs.size();
+    states.add(hertz, one.knobs);
     const solve::Solution solution = solve::solve(problem_.design, problem_.network, problem_.plan, states);
     const ledger::Ledger ledger = ledger::book(problem_.design, problem_.network, solution, {});
     std::vector<double> shares;
     for (const ledger::LoadBook& load : ledger.loads) {
-      if (!(load.absorbed_w[0] > 0.0)) return false;
-      shares.push_back(load.radiated_w[0] / load.absorbed_w[0]);
+      if (!(load.absorbed_w[0] > 0.0) && switches_.empty()) return false;
+      shares.push_back(load.absorbed_w[0] > 0.0 ? load.radiated_w[0] / load.absorbed_w[0] : 0.0);
     }
-    radiated_.push_back(std::move(shares));
+    one.radiated.push_back(std::move(shares));
   }
   return true;
+}
+
+std::size_t Quick::case_of(const double* knobs) const {
+  std::size_t index = 0;
+  for (design::KnobId knob : switches_) {
+    const std::vector<double>& choices = problem_.design.knobs[knob.index].choices;
+    const auto at = std::lower_bound(choices.begin(), choices.end(), knobs[knob.index]);
+    index = index * choices.size() + std::min(static_cast<std::size_t>(at - choices.begin()), choices.size() - 1);
+  }
+  return index;
 }
 
 /// SWR at the source, against a reference; NaN for total reflection.
@@ -116,15 +172,18 @@ double Quick::source_swr(const design::Value* asked, const solve::CollapsedAnswe
 
 double Quick::source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
   const std::complex<double> reference =
-      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others) : collapsed_[frequency].source_ohms().real();
+      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others)
+                       : cases_.front().collapsed[frequency].source_ohms().real();
   const std::complex<double> volts = answer.source_volts[state], amps = answer.source_amps[state];
   return std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps));
 }
 
-double Quick::figure_value(const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
-  const double available = collapsed_[frequency].available_w();
+double Quick::figure_value(const Case& one, const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency,
+                           std::size_t state) const {
+  const double available = one.collapsed[frequency].available_w();
+  const std::vector<double>& shares = one.radiated[frequency];
   double radiated = 0.0;
-  for (std::size_t w = 0; w < watched_.size(); ++w) radiated += answer.watched_w[w][state] * radiated_[frequency][w];
+  for (std::size_t w = 0; w < watched_.size(); ++w) radiated += answer.watched_w[w][state] * shares[w];
   const design::Source& source = problem_.design.source;
   const design::Value* own = source.reference_ohm ? &*source.reference_ohm : nullptr;
   // A rig that folds back gives less; ratios of powers do not feel it.
@@ -132,9 +191,13 @@ double Quick::figure_value(const design::Figure& figure, const solve::CollapsedA
     return source.foldback.empty() ? 1.0 : ledger::power_left(source, source_swr(own, answer, frequency, state));
   };
   const auto load = [&] { return static_cast<std::size_t>(std::find(loads_.begin(), loads_.end(), figure.part) - loads_.begin()); };
+  const auto part = [&] { return static_cast<std::size_t>(std::find(moved_.begin(), moved_.end(), figure.part) - moved_.begin()); };
   switch (figure.kind) {
     case FigureKind::power_into: return answer.watched_w[load()][state] * left();
-    case FigureKind::radiated_from: return answer.watched_w[load()][state] * radiated_[frequency][load()] * left();
+    case FigureKind::radiated_from: return answer.watched_w[load()][state] * shares[load()] * left();
+    case FigureKind::heat_in: return answer.active_w[part()][state] * left();
+    case FigureKind::peak_volts_across: return std::sqrt(2.0 * left()) * answer.active_volts[part()][state];
+    case FigureKind::rms_amps_through: return std::sqrt(left()) * answer.active_amps[part()][state];
     case FigureKind::efficiency: return radiated / available;
     case FigureKind::total_loss: return radiated > 0.0 ? 10.0 * std::log10(available / radiated) : none;
     default: break;
@@ -146,15 +209,31 @@ double Quick::figure_value(const design::Figure& figure, const solve::CollapsedA
 }
 
 void Quick::run(const std::vector<double>& settings, std::size_t count, std::vector<std::vector<double>>& values) {
-  const std::size_t each = problem_.frequencies_hz.size();
+  values.assign(1 + problem_.statement.keeping.size(), std::vector<double>(count * problem_.frequencies_hz.size()));
+  const std::size_t width = problem_.others.size();
+  members_.resize(cases_.size());
+  for (std::vector<std::size_t>& members : members_) members.clear();
+  for (std::size_t s = 0; s < count; ++s) members_[case_of(settings.data() + s * width)].push_back(s);
+  for (std::size_t c = 0; c < cases_.size(); ++c)
+    if (!members_[c].empty()) run_case(cases_[c], settings, members_[c], values);
+}
+
+void Quick::run_case(Case& one, const std::vector<double>& settings, const std::vector<std::size_t>& which,
+                     std::vector<std::vector<double>>& values) {
+  const std::size_t width = problem_.others.size(), each = problem_.frequencies_hz.size();
   const auto& keeping = problem_.statement.keeping;
-  values.assign(1 + keeping.size(), std::vector<double>(count * each));
-  solve::CollapsedAnswer answer;
+  const double* numbers = settings.data();
+  if (cases_.size() > 1) {
+    grouped_.clear();
+    for (std::size_t s : which) grouped_.insert(grouped_.end(), settings.begin() + std::ptrdiff_t(s * width), settings.begin() + std::ptrdiff_t((s + 1) * width));
+    numbers = grouped_.data();
+  }
+  solve::CollapsedAnswer& answer = answer_;
   for (std::size_t f = 0; f < each; ++f) {
-    collapsed_[f].evaluate(settings.data(), count, answer);
-    for (std::size_t s = 0; s < count; ++s) {
-      values[0][s * each + f] = figure_value(problem_.statement.goal, answer, f, s);
-      for (std::size_t c = 0; c < keeping.size(); ++c) values[c + 1][s * each + f] = figure_value(keeping[c].figure, answer, f, s);
+    one.collapsed[f].evaluate(numbers, which.size(), answer);
+    for (std::size_t i = 0; i < which.size(); ++i) {
+      values[0][which[i] * each + f] = figure_value(one, problem_.statement.goal, answer, f, i);
+      for (std::size_t c = 0; c < keeping.size(); ++c) values[c + 1][which[i] * each + f] = figure_value(one, keeping[c].figure, answer, f, i);
     }
   }
 }

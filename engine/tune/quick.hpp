@@ -12,7 +12,8 @@
 namespace wattfall::tune {
 
 /// Answers the figures of one statement for batches of settings. Made only where that is possible: the knobs move nothing but branches (coils, capacitors,
-/// resistors), the source and the loads stay as they are, and each figure is one of power, efficiency, total loss or match at the source.
+/// resistors), or are switches (knobs of few choices, which may move anything but the source: the rest is collapsed once for each of their
+/// combinations), and each figure is one of power, efficiency, total loss or match at the source, or of the volts, amps or heat of a part that is moved.
 class Quick {
  public:
   static std::unique_ptr<Quick> make(const Problem& problem);
@@ -21,23 +22,43 @@ class Quick {
   /// frequency], NaN where it does not exist.
   void run(const std::vector<double>& settings, std::size_t count, std::vector<std::vector<double>>& values);
 
+  /// Whether the knob may stand at its choices alone.
+  bool is_switch(design::KnobId knob) const;
+
  private:
   explicit Quick(const Problem& problem) : problem_(problem) {}
 
+  /// The rest of the network at one combination of the switches.
+  struct Case {
+    std::vector<double> knobs;                   ///< of the whole design
+    std::vector<solve::Collapsed> collapsed;     ///< by frequency
+    std::vector<std::vector<double>> radiated;   ///< [frequency][load]: share of what it absorbs
+  };
+
+  bool is_port(design::PartId part) const;
+  bool find_switches();
   bool find_active();
   bool find_watched();
   bool at_source(const design::Look& look) const;
   bool suits(const design::Figure& figure) const;
   bool collapse();
+  bool collapse_case(Case& one) const;
+  std::size_t case_of(const double* knobs) const;
+  void run_case(Case& one, const std::vector<double>& settings, const std::vector<std::size_t>& which, std::vector<std::vector<double>>& values);
   double source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
   double source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
-  double figure_value(const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
+  double figure_value(const Case& one, const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency,
+                      std::size_t state) const;
 
   const Problem& problem_;
+  std::vector<design::KnobId> switches_;
   std::vector<int> active_, watched_;
+  std::vector<design::PartId> moved_;            ///< of active_
   std::vector<design::PartId> loads_;            ///< of watched_
-  std::vector<std::vector<double>> radiated_;    ///< [frequency][load]: share of what it absorbs
-  std::vector<solve::Collapsed> collapsed_;      ///< by frequency
+  std::vector<Case> cases_;                      ///< the last switch runs fastest
+  std::vector<double> grouped_;                  ///< the settings of one case
+  std::vector<std::vector<std::size_t>> members_;  ///< of a batch, by case
+  solve::CollapsedAnswer answer_;
 };
 
 }  // namespace wattfall::tune

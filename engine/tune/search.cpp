@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <memory>
+#include <optional>
 
 #include "judge/figures.hpp"
 #include "judge/judge.hpp"
@@ -19,11 +20,15 @@ constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 /// Settings evaluated at once: keeps the solution's arrays in the second-level cache.
 constexpr std::size_t chunk = 512;
 
+/// Choices that are switches, not steps of a value; and combinations that optimizers try all of.
+constexpr std::size_t few_choices = 6;
+constexpr std::size_t enumerable = 300'000;
+
 /// The optimizer sees choices by their number; the network sees values.
 double value_of(const design::Knob& knob, double setting) {
   if (knob.choices.empty()) return setting;
   const auto last = static_cast<double>(knob.choices.size() - 1);
-  return knob.choices[static_cast<std::size_t>(std::lround(std::clamp(setting, 0.0, last)))];
+  return knob.choices[static_cast<std::size_t>(std::clamp(setting, 0.0, last) + 0.5)];
 }
 
 double setting_of(const design::Knob& knob, double value) {
@@ -34,18 +39,25 @@ double setting_of(const design::Knob& knob, double value) {
   return static_cast<double>(nearest);
 }
 
+/// Only the looks that this search needs are solved for.
+std::vector<design::Look> looks_of(const Problem& problem) {
+  design::Design asked;
+  asked.tunes.assign(1, problem.statement);
+  return judge::looks_of(asked);
+}
+
 /// The figures of a batch of settings: on the collapsed network where that is possible, from the whole solution's books where not.
 class Evaluator {
  public:
-  explicit Evaluator(const Problem& problem) : problem_(problem), quick_(Quick::make(problem)) {
-    if (quick_ != nullptr) return;
-    asked_ = problem.design;
-    // Only the looks that this search needs are solved for.
-    asked_.planes.clear();
-    asked_.requirements.clear();
-    asked_.tunes.assign(1, problem.statement);
-    looks_ = judge::looks_of(asked_);
+  explicit Evaluator(const Problem& problem)
+      : problem_(problem), quick_(Quick::make(problem)), relaxed_(problem.statement.knobs.size(), false) {}
+
+  /// Lets knobs of many choices stand anywhere between their ends, for a first look.
+  void relax() {
+    for (std::size_t k = 0; k < knob_count(); ++k) relaxed_[k] = may_relax(k);
   }
+  void hold_to_choices() { relaxed_.assign(knob_count(), false); }
+  bool relaxed(std::size_t k) const { return relaxed_[k]; }
 
   void run(const double* settings, std::size_t count, double* goals, double* slacks) {
     for (std::size_t first = 0; first < count; first += chunk)
@@ -56,40 +68,69 @@ class Evaluator {
   std::size_t slack_count() const { return problem_.statement.keeping.size(); }
 
   std::vector<double> knobs_for(const double* setting) const {
-    std::vector<double> knobs = problem_.others;
-    for (std::size_t k = 0; k < knob_count(); ++k) {
-      const design::KnobId id = problem_.statement.knobs[k];
-      knobs[id.index] = value_of(problem_.design.knobs[id.index], setting[k]);
-    }
+    std::vector<double> knobs(problem_.others.size());
+    fill_knobs(setting, knobs.data());
     return knobs;
   }
 
+  /// A switch has no values between its choices.
+  bool may_relax(std::size_t k) const {
+    const design::KnobId id = problem_.statement.knobs[k];
+    return problem_.design.knobs[id.index].choices.size() > few_choices && (quick_ == nullptr || !quick_->is_switch(id));
+  }
+
  private:
-  void run_chunk(const double* settings, std::size_t count, double* goals, double* slacks) {
-    std::vector<double> knobs;
-    knobs.reserve(count * problem_.others.size());
-    for (std::size_t i = 0; i < count; ++i) {
-      const std::vector<double> one = knobs_for(settings + i * knob_count());
-      knobs.insert(knobs.end(), one.begin(), one.end());
+  /// The design's knobs, those of the statement at this setting.
+  void fill_knobs(const double* setting, double* knobs) const {
+    std::copy(problem_.others.begin(), problem_.others.end(), knobs);
+    for (std::size_t k = 0; k < knob_count(); ++k) {
+      const design::KnobId id = problem_.statement.knobs[k];
+      knobs[id.index] = relaxed_[k] ? setting[k] : value_of(problem_.design.knobs[id.index], setting[k]);
     }
-    if (quick_ != nullptr) quick_->run(knobs, count, values_);
-    else run_whole(knobs, count);
+  }
+
+  void run_chunk(const double* settings, std::size_t count, double* goals, double* slacks) {
+    const std::size_t width = problem_.others.size();
+    knobs_.resize(count * width);
+    for (std::size_t i = 0; i < count; ++i) fill_knobs(settings + i * knob_count(), knobs_.data() + i * width);
+    if (quick_ == nullptr) run_whole(knobs_, count, values_);
+    else run_quick(knobs_, count);
     judge_values(count, goals, slacks);
   }
 
-  void run_whole(const std::vector<double>& knobs, std::size_t count) {
+  /// A setting that the collapsed network has no answer for (a coil of 0 H is a short, and has no admittance) goes through the whole solution.
+  void run_quick(const std::vector<double>& knobs, std::size_t count) {
+    quick_->run(knobs, count, values_);
+    const std::size_t each = problem_.frequencies_hz.size(), width = problem_.others.size();
+    std::vector<std::size_t> open;
+    std::vector<double> again;
+    for (std::size_t i = 0; i < count; ++i) {
+      const auto first = values_[0].begin() + std::ptrdiff_t(i * each);
+      if (std::none_of(first, first + std::ptrdiff_t(each), [](double value) { return std::isnan(value); })) continue;
+      open.push_back(i);
+      again.insert(again.end(), knobs.begin() + std::ptrdiff_t(i * width), knobs.begin() + std::ptrdiff_t((i + 1) * width));
+    }
+    if (open.empty()) return;
+    run_whole(again, open.size(), whole_);
+    for (std::size_t figure = 0; figure < values_.size(); ++figure)
+      for (std::size_t i = 0; i < open.size(); ++i)
+        std::copy_n(whole_[figure].begin() + std::ptrdiff_t(i * each), each, values_[figure].begin() + std::ptrdiff_t(open[i] * each));
+  }
+
+  void run_whole(const std::vector<double>& knobs, std::size_t count, std::vector<std::vector<double>>& values) {
     const std::size_t width = problem_.others.size();
     solve::States states;
     states.knob_count = width;
     for (std::size_t i = 0; i < count; ++i)
       for (double hertz : problem_.frequencies_hz) states.add(hertz, {knobs.data() + i * width, width});
-    const solve::Solution solution = solve::solve(problem_.design, problem_.network, problem_.plan, states, looks_);
-    const ledger::Ledger ledger = ledger::book(problem_.design, problem_.network, solution, looks_);
-    values_.assign(1 + slack_count(), std::vector<double>(states.size()));
+    if (!looks_) looks_ = looks_of(problem_);
+    const solve::Solution solution = solve::solve(problem_.design, problem_.network, problem_.plan, states, *looks_);
+    const ledger::Ledger ledger = ledger::book(problem_.design, problem_.network, solution, *looks_);
+    values.assign(1 + slack_count(), std::vector<double>(states.size()));
     for (std::size_t s = 0; s < states.size(); ++s) {
-      values_[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
+      values[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
       for (std::size_t c = 0; c < slack_count(); ++c)
-        values_[c + 1][s] = judge::figure_in_state(problem_.statement.keeping[c].figure, problem_.design, ledger, s);
+        values[c + 1][s] = judge::figure_in_state(problem_.statement.keeping[c].figure, problem_.design, ledger, s);
     }
   }
 
@@ -138,8 +179,10 @@ class Evaluator {
 
   const Problem& problem_;
   std::unique_ptr<Quick> quick_;
-  design::Design asked_;
-  std::vector<design::Look> looks_;
+  std::vector<bool> relaxed_;
+  std::vector<double> knobs_;                ///< of a chunk
+  std::optional<std::vector<design::Look>> looks_;
+  std::vector<std::vector<double>> whole_;   ///< as values_, of those the collapsed network could not answer
   std::vector<std::vector<double>> values_;  ///< [figure][setting x frequency]: the goal's, then those of `keeping`
 };
 
@@ -181,28 +224,103 @@ double worst_figure(const Problem& problem, const design::Figure& figure, bool g
   return worst;
 }
 
-Found search(const Problem& problem, const sdk::Optimizer& optimizer) {
+namespace {
+
+/// One call of the optimizer, over the settings or over the relaxed ones.
+class Asking {
+ public:
+  Asking(const Problem& problem, const sdk::Optimizer& optimizer, Evaluator& evaluator)
+      : problem_(problem), optimizer_(optimizer), evaluator_(evaluator) {}
+
+  /// `starts`: by the statement's knobs [SI].
+  bool run(const std::vector<std::vector<double>>& starts, std::size_t other_room, Found& found) {
+    const std::size_t width = evaluator_.knob_count();
+    std::vector<sdk::KnobRange> ranges;
+    std::vector<double> first;
+    for (std::size_t k = 0; k < width; ++k) ranges.push_back(range(k));
+    for (const std::vector<double>& start : starts)
+      for (std::size_t k = 0; k < width; ++k) first.push_back(evaluator_.relaxed(k) ? start[k] : setting_of(knob(k), start[k]));
+    const sdk::SearchProblem asked{ranges.data(), width, evaluator_.slack_count(), first.data(), starts.size(), &evaluator_, evaluate};
+    std::vector<double> setting(width), others(other_room * width);
+    sdk::SearchResult result{};
+    result.setting = setting.data();
+    result.goal = minus_infinity;
+    result.others = others.data();
+    result.other_room = other_room;
+    sdk::Failure failure{};
+    const bool ran = optimizer_.search(optimizer_.self, &asked, &result, &failure) == sdk::Status::ok && std::isfinite(result.goal);
+    found.evaluations += result.evaluations;
+    found.failure = failure.text;
+    if (!ran) return false;
+    found.setting = values(setting.data());
+    found.keeping = result.feasible != 0;
+    found.exhaustive = result.exhaustive != 0;
+    found.others.clear();
+    for (std::size_t i = 0; i < std::min(result.other_count, other_room); ++i) found.others.push_back(values(others.data() + i * width));
+    return true;
+  }
+
+ private:
+  const design::Knob& knob(std::size_t k) const { return problem_.design.knobs[problem_.statement.knobs[k].index]; }
+
+  sdk::KnobRange range(std::size_t k) const {
+    const double now = problem_.others[problem_.statement.knobs[k].index];
+    if (!evaluator_.relaxed(k)) return range_of(knob(k), now);
+    design::Knob between = knob(k);
+    between.lower = between.choices.front();
+    between.upper = between.choices.back();
+    // A bank of relays begins at nothing, which has no logarithm: half of its smallest value will do for a first look.
+    if (between.lower == 0.0) between.lower = 0.5 * between.choices[1];
+    between.choices.clear();
+    return range_of(between, std::clamp(now, between.lower, between.upper));
+  }
+
+  std::vector<double> values(const double* setting) const {
+    const std::vector<double> knobs = evaluator_.knobs_for(setting);
+    std::vector<double> own;
+    for (design::KnobId id : problem_.statement.knobs) own.push_back(knobs[id.index]);
+    return own;
+  }
+
+  const Problem& problem_;
+  const sdk::Optimizer& optimizer_;
+  Evaluator& evaluator_;
+};
+
+/// More combinations of choices than can all be tried, some of them steps of a value.
+bool worth_relaxing(const Problem& problem, const Evaluator& evaluator) {
+  std::size_t combinations = 1;
+  bool any = false;
+  for (std::size_t k = 0; k < evaluator.knob_count(); ++k) {
+    const std::size_t choices = problem.design.knobs[problem.statement.knobs[k].index].choices.size();
+    any |= evaluator.may_relax(k);
+    // A knob without choices cannot be tried at all its values.
+    combinations = choices == 0 || combinations > enumerable ? enumerable + 1 : combinations * choices;
+  }
+  return any && combinations > enumerable;
+}
+
+}  // namespace
+
+Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room) {
   Evaluator evaluator(problem);
-  std::vector<sdk::KnobRange> ranges;
-  std::vector<double> starts;
-  for (design::KnobId id : problem.statement.knobs)
-    ranges.push_back(range_of(problem.design.knobs[id.index], problem.others[id.index]));
-  for (const std::vector<double>& start : problem.starts)
-    for (std::size_t k = 0; k < start.size(); ++k)
-      starts.push_back(setting_of(problem.design.knobs[problem.statement.knobs[k].index], start[k]));
-  const sdk::SearchProblem asked{ranges.data(), ranges.size(), evaluator.slack_count(), starts.data(), problem.starts.size(), &evaluator, evaluate};
+  Asking asking(problem, optimizer, evaluator);
   Found found;
-  std::vector<double> setting(ranges.size());
-  sdk::SearchResult result{setting.data(), minus_infinity, 0, 0};
-  sdk::Failure failure{};
-  found.found = optimizer.search(optimizer.self, &asked, &result, &failure) == sdk::Status::ok && std::isfinite(result.goal);
-  found.evaluations = result.evaluations;
-  found.failure = failure.text;
+  std::vector<std::vector<double>> starts = problem.starts;
+  if (worth_relaxing(problem, evaluator)) {
+    constexpr std::size_t tops = 5;
+    evaluator.relax();
+    if (asking.run(starts, tops, found)) {
+      starts.push_back(found.setting);
+      starts.insert(starts.end(), found.others.begin(), found.others.end());
+    }
+    evaluator.hold_to_choices();
+  }
+  found.found = asking.run(starts, other_room, found);
   if (!found.found) return found;
-  const std::vector<double> knobs = evaluator.knobs_for(setting.data());
-  for (design::KnobId id : problem.statement.knobs) found.setting.push_back(knobs[id.index]);
+  std::vector<double> knobs = problem.others;
+  for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
   found.goal = worst_figure(problem, problem.statement.goal, problem.statement.most, knobs);
-  found.keeping = result.feasible != 0;
   for (const design::Requirement& requirement : problem.statement.keeping)
     found.kept.push_back(worst_figure(problem, requirement.figure, !requirement.below, knobs));
   return found;

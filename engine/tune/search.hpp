@@ -17,6 +17,8 @@ struct Found {
   std::vector<double> setting;  ///< by the statement's knobs [SI]
   double goal = 0.0;        ///< the figure itself, not its sign-changed form
   std::vector<double> kept;     ///< value of each `keeping` figure at the setting
+  std::vector<std::vector<double>> others;  ///< other distinct local bests that keep all, best first
+  bool exhaustive = false;      ///< every setting there is was tried
   std::size_t evaluations = 0;
   std::string failure;
 };
@@ -31,7 +33,8 @@ struct Problem {
   std::vector<std::vector<double>> starts;    ///< settings worth trying first
 };
 
-Found search(const Problem& problem, const sdk::Optimizer& optimizer);
+/// The best setting; with `other_room`, up to as many other local bests beside it.
+Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room = 0);
 
 /// A goal or a `keeping` figure at given settings (by the design's knobs), the worst over the frequencies; NaN where it does not exist.
 double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs);

@@ -7,7 +7,13 @@
 
 #include "grammar/quantity.hpp"
 #include "judge/figures.hpp"
+#include "judge/judge.hpp"
+#include "best_possible.hpp"
+#include "diagnose.hpp"
+#include "proof.hpp"
+#include "ridge.hpp"
 #include "search.hpp"
+#include "study.hpp"
 
 namespace wattfall::tune {
 namespace {
@@ -42,7 +48,7 @@ class Tuner {
   void tune_at(const design::Tune& statement) {
     std::vector<Found> found;
     for (double hertz : statement.at_hz)
-      found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}));
+      found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}, true));
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s)
       set(statement, found[nearest(statement.at_hz, design_.frequencies_hz[s])], s);
     warn_of(statement, found, statement.at_hz);
@@ -54,7 +60,8 @@ class Tuner {
       std::vector<std::vector<double>> starts;
       // The neighbour's setting is near this one's, but another match may have become the better one: the optimizer looks around as well.
       if (!found.empty() && found.back().found) starts.push_back(found.back().setting);
-      found.push_back(search_at(statement, {design_.frequencies_hz[s]}, tuning_.settings[s], starts));
+      const std::size_t last = design_.frequencies_hz.size() - 1;
+      found.push_back(search_at(statement, {design_.frequencies_hz[s]}, tuning_.settings[s], starts, s == 0 || s == last / 2 || s == last));
       set(statement, found.back(), s);
     }
     warn_of(statement, found, design_.frequencies_hz);
@@ -65,7 +72,7 @@ class Tuner {
     for (double hertz : design_.frequencies_hz)
       if (hertz > statement.over_hz.first && hertz < statement.over_hz.second) points.push_back(hertz);
     points.push_back(statement.over_hz.second);
-    const Found found = search_at(statement, points, tuning_.settings.front(), {});
+    const Found found = search_at(statement, points, tuning_.settings.front(), {}, true);
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s) set(statement, found, s);
     warn_of(statement, {found}, {statement.over_hz.first});
   }
@@ -77,15 +84,62 @@ class Tuner {
     return best;
   }
 
+  /// `studied`: more is wanted than the setting.
   Found search_at(const design::Tune& statement, std::vector<double> frequencies_hz, std::vector<double> others,
-                  std::vector<std::vector<double>> starts) {
+                  std::vector<std::vector<double>> starts, bool studied) {
+    constexpr std::size_t other_matches = 12;
     const Problem problem{design_, network_, plan_, statement, std::move(frequencies_hz), std::move(others), std::move(starts)};
-    Found found = search(problem, optimizer_);
+    Found found = search(problem, optimizer_, studied ? other_matches : 0);
     tuning_.evaluations += found.evaluations;
-    if (!found.found) say_nothing_found(problem, found);
-    else if (!found.keeping) say_not_kept(problem, found);
-    else note_mismatch(problem, found);
+    if (!found.found) return say_nothing_found(problem, found), found;
+    if (!found.keeping) return say_not_kept(problem, found), found;
+    note_mismatch(problem, found);
+    if (studied) study_further(problem, found);
     return found;
+  }
+
+  void study_further(const Problem& problem, const Found& found) {
+    Search search{.statement = static_cast<std::size_t>(&problem.statement - design_.tunes.data()), .frequencies_hz = problem.frequencies_hz};
+    study(problem, found, search);
+    say_how_certain(problem, found, search);
+    if (about_match(problem.statement.goal.kind)) search.limits = limits_of(problem, found, optimizer_);
+    for (const Limit& limit : search.limits)
+      if (limit.kind == "bode-fano" && search.matches.front().load_w > limit.load_w)
+        tuning_.warnings.push_back({"band-too-coarse",
+                                    fmt::format("at these {} points more arrives than any network could bring over the whole band: between them it must be "
+                                                "worse; give the sweep more points there",
+                                                problem.frequencies_hz.size()),
+                                    "", problem.frequencies_hz.front()});
+    search.ridge = find_ridge(problem, found, optimizer_);
+    tuning_.searches.push_back(std::move(search));
+    for (judge::Warning& warning : odd_knobs(problem, found)) {
+      const auto said = [&](const judge::Warning& other) { return other.code == warning.code && other.part == warning.part; };
+      if (std::none_of(tuning_.warnings.begin(), tuning_.warnings.end(), said)) tuning_.warnings.push_back(std::move(warning));
+    }
+  }
+
+  static bool about_match(design::FigureKind kind) {
+    return kind == design::FigureKind::power_into || kind == design::FigureKind::radiated_from || kind == design::FigureKind::efficiency ||
+           kind == design::FigureKind::total_loss || kind == design::FigureKind::swr_at;
+  }
+
+  void say_how_certain(const Problem& problem, const Found& found, Search& search) const {
+    search.certainty = "best of all settings";
+    search.all_tried = found.exhaustive;
+    if (found.exhaustive) {
+      std::size_t all = 1;
+      for (design::KnobId knob : problem.statement.knobs) all *= design_.knobs[knob.index].choices.size();
+      search.certain_why = fmt::format("all {} were tried", all);
+      return;
+    }
+    if (const Proof proof = prove_best(problem, found); proof.holds) {
+      const std::string margin = fmt::format("{} % of the rig's power", 100.0 * proof_margin);
+      search.certain_why = proof.cells == 0 ? "all that the rig has to give arrives, but for less than " + margin
+                                            : "bounds over the whole ranges show that no setting brings " + margin + " more";
+      return;
+    }
+    search.certainty = "best found";
+    search.certain_why = "the ranges were searched all over, but nothing proves that no other setting is better";
   }
 
   void set(const design::Tune& statement, const Found& found, std::size_t state) {
@@ -104,16 +158,42 @@ class Tuner {
     for (const Diagnostic& said : diagnostics_)
       if (said.span.begin == problem.statement.span.begin && said.span.source == problem.statement.span.source) return;
     std::string reached;
-    for (std::size_t i = 0; i < found.kept.size(); ++i) {
-      const design::Requirement& requirement = problem.statement.keeping[i];
-      const std::string unit = judge::unit_of(requirement.figure.kind);
-      reached += fmt::format("{}{} is {:.4g}{}{}", i == 0 ? "" : ", ", requirement.figure.text, found.kept[i], unit.empty() ? "" : " ", unit);
-    }
+    for (std::size_t i = 0; i < found.kept.size(); ++i)
+      reached += (i == 0 ? "" : ", ") + figure_text(problem.statement.keeping[i].figure, found.kept[i]);
     diagnostics_.push_back({.code = "keeping-not-reached", .span = problem.statement.span,
-                            .text = fmt::format("no setting keeps what `keeping` asks at {}; at the nearest, {}",
-                                                at(problem.frequencies_hz.front()), reached),
+                            .text = fmt::format("no setting keeps what `keeping` asks at {}; at the nearest, {}{}",
+                                                at(problem.frequencies_hz.front()), reached, why_not_kept(problem)),
                             .fault = Fault::numeric,
                             .advice = settings_text(problem.statement, found)});
+  }
+
+  static std::string figure_text(const design::Figure& figure, double value) {
+    const std::string unit = judge::unit_of(figure.kind);
+    return fmt::format("{} is {:.4g}{}{}", figure.text, value, unit.empty() ? "" : " ", unit);
+  }
+
+  /// Of several requirements each by itself: which cannot be kept at all, or that only all together cannot.
+  std::string why_not_kept(const Problem& problem) {
+    if (problem.statement.keeping.size() < 2) return "";
+    std::string alone;
+    bool each_can = true;
+    for (const design::Requirement& requirement : problem.statement.keeping) {
+      design::Tune statement = problem.statement;
+      statement.keeping.clear();
+      statement.goal = requirement.figure;
+      statement.most = !requirement.below;
+      const Problem single{design_, network_, plan_, statement, problem.frequencies_hz, problem.others, {}};
+      const Found best = search(single, optimizer_);
+      tuning_.evaluations += best.evaluations;
+      if (!best.found) continue;
+      each_can &= judge::meets(requirement, best.goal);
+      const std::string unit = judge::unit_of(requirement.figure.kind);
+      alone += fmt::format("{}{} comes {} to {:.4g}{}{}", alone.empty() ? "" : ", ", requirement.figure.text, requirement.below ? "down" : "up", best.goal,
+                           unit.empty() ? "" : " ", unit);
+    }
+    if (alone.empty()) return "";
+    return (each_can ? "; they contradict each other, for each can be kept alone (" : "; alone, without any other demand (") +
+           alone + ")";
   }
 
   std::string settings_text(const design::Tune& statement, const Found& found) const {
@@ -137,18 +217,17 @@ class Tuner {
 
   /// Remembers a setting that does not match; what is said of them is said once a statement, by `warn_of_mismatches`.
   void note_mismatch(const Problem& problem, const Found& found) {
-    const design::FigureKind kind = problem.statement.goal.kind;
-    const bool about_match = kind == design::FigureKind::power_into || kind == design::FigureKind::radiated_from ||
-                             kind == design::FigureKind::efficiency || kind == design::FigureKind::total_loss || kind == design::FigureKind::swr_at;
-    if (!about_match) return;
-    std::vector<double> knobs = problem.others;
-    for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
-    design::Figure swr{.kind = design::FigureKind::swr_at, .look = {design_.source.node, {}}};
-    Design asked = design_;
-    asked.planes.push_back({"", swr.look, {}});
-    const Problem again{asked, network_, plan_, problem.statement, problem.frequencies_hz, problem.others, {}};
-    const double ratio = worst_figure(again, swr, false, knobs);
+    if (!about_match(problem.statement.goal.kind)) return;
+    double ratio = 1.0;
+    for (double swr : swr_of(problem, found)) ratio = std::isnan(swr) || std::isnan(ratio) ? std::numeric_limits<double>::quiet_NaN() : std::max(ratio, swr);
     if (!(ratio <= matched_swr())) mismatches_.push_back({problem.frequencies_hz.front(), ratio});
+  }
+
+  static std::vector<double> swr_of(const Problem& problem, const Found& found) {
+    std::vector<double> knobs = problem.others, all;
+    for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
+    for (std::size_t f = 0; f < problem.frequencies_hz.size(); ++f) all.insert(all.end(), knobs.begin(), knobs.end());
+    return source_swr(problem, problem.frequencies_hz, all);
   }
 
   void warn_of_mismatches(std::size_t searches) {

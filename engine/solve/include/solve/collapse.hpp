@@ -22,6 +22,17 @@ struct CollapsedAnswer {
   std::vector<Series> watched_volts, active_volts, active_amps;  ///< rms
 };
 
+/// The fixed rest as linear equations, every active branch at `reference` [S]: port volts V0 + Z I for amps I into the ports, and the volts across the
+/// source's terminals and the watched branches, u0 + t I.
+struct CollapsedPorts {
+  std::size_t active = 0, watched = 0;
+  double reference = 0.0, source_volts = 0.0;  ///< source_volts: of the source itself, behind its impedance
+  std::vector<std::complex<double>> v;         ///< active
+  std::vector<std::complex<double>> z;         ///< active x active, row-major
+  std::vector<std::complex<double>> u;         ///< (1 + watched) x (1 + active): u0, then t; the source's row first
+  std::vector<double> watched_siemens;         ///< heat in a watched branch over its volts squared
+};
+
 class Collapsed {
  public:
   /// `active` and `watched` are network elements of Form::branch, apart from each other; only active ones may depend on the knobs that change. `knobs` are
@@ -36,6 +47,7 @@ class Collapsed {
   bool sound() const;
   double available_w() const;
   std::complex<double> source_ohms() const;
+  CollapsedPorts ports() const;
 
   /// `settings`: count x the design's knobs. A state that cannot be solved gives NaN. Not for use from several threads at once.
   void evaluate(const double* settings, std::size_t count, CollapsedAnswer& answer);

@@ -1,0 +1,421 @@
+// What the tuner says beside a setting, held to an independent ladder model, to brute force, and to published limits.
+#include <catch2/catch.hpp>
+#include <iostream>
+#include <sstream>
+
+#include "../tuner/cases.hpp"
+#include "feed.hpp"
+#include "tune/limit.hpp"
+#include "tune/tune.hpp"
+
+using namespace wattfall;
+using test::Feed;
+
+namespace {
+
+constexpr double two_pi = 6.283185307179586477;
+
+std::string exact(double value) {
+  std::ostringstream text;
+  text.precision(17);
+  text << value;
+  return text.str();
+}
+
+/// A ladder whose load is a plain impedance at every frequency.
+std::string feed_text(const tuner_test::Ladder& ladder, const tuner_test::Bounds& bounds, const std::string& goal) {
+  std::string text = "design \"random\"\nsource rig at n0 : 100 W, 50 ohm\n", knobs;
+  int node = 0;
+  for (std::size_t i = 0; i < ladder.parts.size(); ++i) {
+    const tuner_test::Part& part = ladder.parts[i];
+    const std::string here = "n" + std::to_string(node), name = "P" + std::to_string(i), unit = part.coil ? " H" : " F";
+    text += (part.coil ? "inductor " : "capacitor ") + name + (part.series ? " from " + here + " to n" + std::to_string(++node) : " at " + here) +
+            " : adjustable " + exact(bounds.lower[i]) + unit + " to " + exact(bounds.upper[i]) + unit + ", Q " + exact(part.q) + "\n";
+    knobs += (i == 0 ? "" : ", ") + name;
+  }
+  text += "load ant at n" + std::to_string(node) + " : " + exact(ladder.load.real()) + (ladder.load.imag() < 0 ? " - j" : " + j") +
+          exact(std::abs(ladder.load.imag())) + " ohm\nsweep at [" + exact(ladder.frequency_hz) + " Hz]\n";
+  return text + "tune " + knobs + " at " + exact(ladder.frequency_hz) + " Hz for " + goal + "\n";
+}
+
+Result<tune::Tuning> try_tuning(const Feed& feed) {
+  for (const Diagnostic& diagnostic : feed.diagnostics) UNSCOPED_INFO(diagnostic.text);
+  REQUIRE(feed.diagnostics.empty());
+  return tune::tune(feed.design, feed.network, feed.plan, test::registry().find_optimizer());
+}
+
+tune::Tuning tuned(const Feed& feed) {
+  Result<tune::Tuning> result = try_tuning(feed);
+  for (const Diagnostic& diagnostic : result.diagnostics) UNSCOPED_INFO(diagnostic.text);
+  REQUIRE(result.value.has_value());
+  return std::move(*result.value);
+}
+
+std::vector<std::string> codes_of(const tune::Tuning& tuning) {
+  std::vector<std::string> codes;
+  for (const judge::Warning& warning : tuning.warnings) codes.push_back(warning.code);
+  return codes;
+}
+
+double swr_of(const tuner_test::Ladder& ladder, std::vector<double> values) { return tuner_test::swr(tuner_test::solve(ladder, values.data()).input_ohm); }
+
+const std::string head = "design \"t\"\nsource rig at desk : 100 W, 50 ohm\n";
+
+}  // namespace
+
+TEST_CASE("the SWR is what was said at the ends of a width and of a knob's leeway, and less between") {
+  std::size_t widths = 0, leeways = 0;
+  for (const tuner_test::Form& form : {tuner_test::form("pC sL"), tuner_test::form("sC pL sC"), tuner_test::form("pL sC")})
+    for (unsigned seed = 1; seed <= std::min(20u, TUNE_SEEDS); ++seed) {
+      const tuner_test::Ladder ladder = tuner_test::random_case(form, seed);
+      const tune::Tuning tuning = tuned(Feed(feed_text(ladder, tuner_test::bounds_of(ladder), "most power into ant")));
+      REQUIRE(tuning.searches.size() == 1);
+      const tune::Search& search = tuning.searches[0];
+      const std::vector<double>& values = search.matches[0].values;
+      INFO(form.name << " seed " << seed);
+      for (const tune::Leeway& width : search.matches[0].widths_hz) {
+        if (!width.range) {
+          CHECK(swr_of(ladder, values) > width.swr);
+          continue;
+        }
+        const auto at = [&](double hertz) {
+          tuner_test::Ladder other = ladder;
+          other.frequency_hz = hertz;
+          return swr_of(other, values);
+        };
+        if (!width.range->lower_open) CHECK(at(width.range->lower) == Approx(width.swr).epsilon(1e-3));
+        if (!width.range->upper_open) CHECK(at(width.range->upper) == Approx(width.swr).epsilon(1e-3));
+        for (int i = 1; i < 50; ++i) CHECK(at(width.range->lower + (width.range->upper - width.range->lower) * i / 50) <= width.swr * 1.001);
+        ++widths;
+      }
+      for (std::size_t k = 0; k < search.knobs.size(); ++k)
+        for (const tune::Leeway& leeway : search.knobs[k].ranges) {
+          if (!leeway.range) continue;
+          const auto at = [&](double value) {
+            std::vector<double> moved = values;
+            moved[k] = value;
+            return swr_of(ladder, moved);
+          };
+          if (!leeway.range->lower_open) CHECK(at(leeway.range->lower) == Approx(leeway.swr).epsilon(1e-3));
+          if (!leeway.range->upper_open) CHECK(at(leeway.range->upper) == Approx(leeway.swr).epsilon(1e-3));
+          for (int i = 1; i < 50; ++i) CHECK(at(leeway.range->lower + (leeway.range->upper - leeway.range->lower) * i / 50) <= leeway.swr * 1.001);
+          ++leeways;
+        }
+    }
+  CHECK(widths > 20);
+  CHECK(leeways > 60);
+}
+
+TEST_CASE("what is called the best of all settings is not bettered by brute force, and ladders of two and three knobs are always decided") {
+  std::size_t proved = 0, all = 0;
+  std::vector<tuner_test::Form> forms = tuner_test::two_knob_forms();
+  for (const tuner_test::Form& form : tuner_test::three_knob_forms()) forms.push_back(form);
+  for (const tuner_test::Form& form : forms)
+    for (unsigned seed = 300; seed < 300 + std::min(25u, TUNE_SEEDS); ++seed) {
+      const tuner_test::Ladder ladder = tuner_test::random_case(form, seed);
+      const tuner_test::Bounds bounds = tuner_test::bounds_of(ladder);
+      const tune::Tuning tuning = tuned(Feed(feed_text(ladder, bounds, seed % 3 == 0 ? "least swr at n0" : "most power into ant")));
+      INFO(form.name << " seed " << seed);
+      ++all;
+      if (tuning.searches[0].certainty != "best of all settings") continue;
+      ++proved;
+      const int side = bounds.lower.size() == 2 ? 150 : 30, zoom = bounds.lower.size() == 2 ? 11 : 7;
+      if (seed % 3 == 0) {
+        const auto best = tuner_test::brute_force([&](const double* v) { return -tuner_test::swr(tuner_test::solve(ladder, v).input_ohm); }, bounds, side, zoom, 0.5, 4);
+        const auto passed = [](double swr) { return 4 * swr / ((swr + 1) * (swr + 1)); };
+        CHECK(passed(-best.score) <= passed(swr_of(ladder, tuning.settings[0])) + 1.0001e-3);
+      } else {
+        const auto best = tuner_test::brute_force([&](const double* v) { return tuner_test::load_power_w(ladder, v); }, bounds, side, zoom, 0.5, 4);
+        CHECK(best.score <= tuner_test::load_power_w(ladder, tuning.settings[0].data()) + 0.10001);
+      }
+    }
+  std::cout << "proved the best of all settings: " << proved << " of " << all << " networks\n";
+  CHECK(proved == all);
+}
+
+TEST_CASE("a proof does not hold for a setting that is not the best") {
+  // With what is kept, less than the most is reached: then nothing is proved.
+  const Feed feed(head +
+                  "capacitor C at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n"
+                  "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant, keeping peak volts across L below 300 V\n");
+  const tune::Tuning tuning = tuned(feed);
+  CHECK(tuning.searches[0].certainty == "best found");
+}
+
+TEST_CASE("Bode's and Fano's limit has the values of the standard formulas") {
+  // R. M. Fano, J. Franklin Inst. 249, 1950: exp(-pi/(dw R C)) and its three duals; values by 40-digit arithmetic, formula from memory.
+  using Load = tune::ReactiveLoad;
+  CHECK(tune::least_reflection(Load{false, 50, 0, 2e-9}, 3.5e6, 4e6) == Approx(0.000045399929762484852).epsilon(1e-9));
+  CHECK(tune::least_reflection(Load{false, 1000, 0, 100e-12}, 1.8e6, 30e6) == Approx(0.83752433035142903).epsilon(1e-9));
+  CHECK(tune::least_reflection(Load{true, 50, 10e-6, 0}, 7e6, 7.3e6) == Approx(0.00024036947641951421).epsilon(1e-9));
+  CHECK(tune::least_reflection(Load{true, 5, 0, 100e-12}, 3.5e6, 4e6) == Approx(0.75854820948848007).epsilon(1e-9));
+  CHECK(tune::least_reflection(Load{true, 36, 0, 1e-9}, 3.5e6, 4e6) == Approx(2.2844912785474198e-9).epsilon(1e-9));
+  CHECK(tune::least_reflection(Load{false, 200, 5e-6, 0}, 1.8e6, 30e6) == Approx(0.38869429299900381).epsilon(1e-9));
+  // A single resonance of Q at the band's geometric mean, a fraction b wide: exp(-pi/(Q b)), the same for coil and capacitor.
+  const auto resonant = [](double q, double b) {
+    const double f0 = 10e6, lower = f0 * (std::sqrt(1 + b * b / 4) - b / 2), upper = lower + b * f0, w0 = two_pi * f0;
+    return tune::least_reflection(Load{true, 50, 50 * q / w0, 1 / (50 * q * w0)}, lower, upper);
+  };
+  CHECK(resonant(10, 0.1) == Approx(0.04321391826377225).epsilon(1e-9));
+  CHECK(resonant(20, 0.05) == Approx(0.04321391826377225).epsilon(1e-9));
+  CHECK(resonant(50, 0.07) == Approx(0.40754745421264832).epsilon(1e-9));
+  const double r = resonant(5, 0.3);
+  CHECK((1 + r) / (1 - r) == Approx(1.2808780710450446).epsilon(1e-9));
+}
+
+TEST_CASE("a load is known by its parts") {
+  std::vector<double> hertz;
+  std::vector<std::complex<double>> series, beside;
+  for (double f = 3.5e6; f <= 4e6; f += 0.1e6) {
+    const double w = two_pi * f;
+    hertz.push_back(f);
+    series.push_back({12, -1 / (w * 140e-12)});
+    beside.push_back(1.0 / std::complex<double>(1.0 / 200, w * 300e-12 - 1 / (w * 7e-6)));
+  }
+  const auto rc = tune::reactive_load(hertz, series);
+  REQUIRE(rc);
+  CHECK(rc->series);
+  CHECK(rc->ohms == Approx(12));
+  CHECK(rc->farads == Approx(140e-12).epsilon(1e-6));
+  CHECK(rc->henries == 0.0);
+  const auto tank = tune::reactive_load(hertz, beside);
+  REQUIRE(tank);
+  CHECK_FALSE(tank->series);
+  CHECK(tank->ohms == Approx(200));
+  CHECK(tank->farads == Approx(300e-12).epsilon(1e-6));
+  CHECK(tank->henries == Approx(7e-6).epsilon(1e-6));
+  // A line's far end seen through half a wave of it is none of these.
+  for (std::size_t i = 0; i < series.size(); ++i) series[i] = {12.0 + 20.0 * double(i % 2), 100.0 * double(i)};
+  CHECK_FALSE(tune::reactive_load(hertz, series));
+}
+
+TEST_CASE("no L network brings more than Bode and Fano allow, on 10,000 random loads and bands") {
+  std::mt19937_64 random(7);
+  const auto ratio = [&](double a, double b) { return a * std::pow(b / a, tuner_test::uniform(random)); };
+  double nearest = 0;
+  for (int i = 0; i < 10'000; ++i) {
+    const double lower = ratio(1.8e6, 28e6), upper = lower * ratio(1.01, 1.5), middle = std::sqrt(lower * upper);
+    const double r = ratio(5, 3000), w = two_pi * middle, x = r * ratio(0.2, 50);
+    const int kind = i % 4;  // series L, series C, parallel C, parallel L
+    const tune::ReactiveLoad load = kind == 0   ? tune::ReactiveLoad{true, r, x / w, 0}
+                                    : kind == 1 ? tune::ReactiveLoad{true, r, 0, 1 / (w * x)}
+                                    : kind == 2 ? tune::ReactiveLoad{false, r, 0, x / (w * r * r)}
+                                                : tune::ReactiveLoad{false, r, r * r / (w * x), 0};
+    const auto ohms = [&](double hertz) -> tuner_test::Ohms {
+      const double v = two_pi * hertz;
+      const double reactive = (load.henries > 0 ? v * load.henries : 0) - (load.series && load.farads > 0 ? 1 / (v * load.farads) : 0);
+      if (load.series) return {load.ohms, reactive};
+      return 1.0 / tuner_test::Ohms(1 / load.ohms, (load.farads > 0 ? v * load.farads : 0) - (load.henries > 0 ? 1 / (v * load.henries) : 0));
+    };
+    // A shunt part at the side of the higher resistance and a series one match the middle of the band exactly (the textbook's L): both forms, both signs.
+    const tuner_test::Ohms z = ohms(middle);
+    for (const double sign : {-1.0, 1.0}) {
+      double shunt_b = 0, series_x = 0;
+      const bool at_rig = z.real() < 50;
+      if (at_rig) {
+        series_x = sign * std::sqrt(z.real() * (50 - z.real())) - z.imag();
+        shunt_b = (z.imag() + series_x) / (std::norm(tuner_test::Ohms(z.real(), z.imag() + series_x)));
+      } else {
+        const tuner_test::Ohms y = 1.0 / z;
+        if (y.real() * 50 > 1) continue;
+        const double b = sign * std::sqrt(y.real() * (1 / 50.0 - y.real()));
+        shunt_b = b - y.imag();
+        series_x = -(1.0 / tuner_test::Ohms(y.real(), b)).imag();
+      }
+      double least_w = 1e9;
+      for (int p = 0; p <= 32; ++p) {
+        const double hertz = lower + (upper - lower) * p / 32, k = hertz / middle;
+        const double xs = series_x > 0 ? series_x * k : series_x / k, bs = shunt_b > 0 ? shunt_b * k : shunt_b / k;
+        const tuner_test::Ohms own = ohms(hertz);
+        // Lossless: what the load does not take comes back.
+        const tuner_test::Ohms in = at_rig ? 1.0 / (1.0 / (own + tuner_test::Ohms(0, xs)) + tuner_test::Ohms(0, bs))
+                                           : 1.0 / (1.0 / own + tuner_test::Ohms(0, bs)) + tuner_test::Ohms(0, xs);
+        least_w = std::min(least_w, 100 * (1 - std::norm((in - 50.0) / (in + 50.0))));
+        if (p == 16 && i < 1000) CHECK(100 * (1 - std::norm((in - 50.0) / (in + 50.0))) > 90 * (upper / lower < 1.05));
+      }
+      const double reflection = tune::least_reflection(load, lower, upper);
+      const double most_w = 100 * (1 - reflection * reflection);
+      CHECK(least_w <= most_w * (1 + 1e-12));
+      nearest = std::max(nearest, least_w / most_w);
+    }
+  }
+  std::cout << "L networks against the limit over a band: at most " << nearest << " of it\n";
+}
+
+TEST_CASE("over a band the result stands beside the limit and below it") {
+  const std::string text = head +
+                           "capacitor C at desk : adjustable 10 pF to 4 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 40 uH, Q 400\n"
+                           "load ant at feed : series(resistance 5 ohm, capacitance 100 pF)\n";
+  const tune::Tuning fine = tuned(Feed(text + "sweep 3.5 MHz to 4 MHz, 11 points\ntune C, L over 3.5 MHz to 4 MHz for most power into ant\n"));
+  const auto limit = [](const tune::Tuning& tuning) {
+    for (const tune::Limit& one : tuning.searches[0].limits)
+      if (one.kind == "bode-fano") return one;
+    FAIL("no limit");
+    return tune::Limit{};
+  };
+  // PT-123's load: |reflection| >= 0.7585.
+  CHECK(limit(fine).reflection == Approx(0.75854820948848007).epsilon(1e-6));
+  CHECK(fine.searches[0].matches[0].load_w < limit(fine).load_w);
+}
+
+TEST_CASE("parts without loss bring more, and a lossless match all that there is") {
+  const Feed feed(head +
+                  "capacitor C at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n"
+                  "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant\n");
+  const tune::Tuning tuning = tuned(feed);
+  REQUIRE(tuning.searches[0].limits.size() == 1);
+  CHECK(tuning.searches[0].limits[0].kind == "ideal parts");
+  CHECK(tuning.searches[0].limits[0].load_w == Approx(100.0).epsilon(1e-9));
+  CHECK(tuning.searches[0].limits[0].load_w <= 100.0 * (1 + 1e-12));
+  CHECK(tuning.searches[0].matches[0].load_w < tuning.searches[0].limits[0].load_w);
+}
+
+TEST_CASE("a single shunt stub has the textbook's two matches, both told") {
+  // Pozar, Microwave Engineering, single-stub matching of 60 - j80 ohm (there at 2 GHz) by a shorted shunt stub: distances 0.110 and 0.260 wavelengths,
+  // stubs 0.095 and 0.405 (from memory; to three places).
+  const double wave_m = 299792458.0 / 30e6;
+  const std::string half = exact(0.499 * wave_m) + " m", least = exact(1e-3 * wave_m) + " m";
+  const tune::Tuning tuning = tuned(Feed(head + "stub S at desk : " + exact(0.2 * wave_m) + " m, adjustable " + least + " to " + half +
+                                         ", 50 ohm, shorted\nline D from desk to feed : " + exact(0.2 * wave_m) + " m, adjustable " + least + " to " + half +
+                                         ", 50 ohm\nload ant at feed : 60 - j80 ohm\nsweep at [30 MHz]\ntune S, D at 30 MHz for most power into ant\n"));
+  const auto& matches = tuning.searches[0].matches;
+  REQUIRE(matches.size() == 2);
+  std::vector<std::pair<double, double>> found;
+  for (const tune::Match& match : matches) {
+    CHECK(match.swr == Approx(1.0).margin(1e-3));
+    found.push_back({match.values[1] / wave_m, match.values[0] / wave_m});
+  }
+  std::sort(found.begin(), found.end());
+  CHECK(found[0].first == Approx(0.110).margin(6e-4));
+  CHECK(found[0].second == Approx(0.095).margin(6e-4));
+  CHECK(found[1].first == Approx(0.260).margin(6e-4));
+  CHECK(found[1].second == Approx(0.405).margin(6e-4));
+}
+
+TEST_CASE("two open stubs an eighth of a wave apart have the textbook's two matches") {
+  // Pozar, Microwave Engineering, double-stub matching of 60 - j80 ohm: open stubs of 0.146 and 0.204, or 0.482 and 0.350 wavelengths (from memory).
+  const double wave_m = 299792458.0 / 30e6;
+  const std::string half = exact(0.4999 * wave_m) + " m", least = exact(1e-3 * wave_m) + " m", start = exact(0.3 * wave_m) + " m";
+  const tune::Tuning tuning = tuned(Feed(head + "stub S2 at desk : " + start + ", adjustable " + least + " to " + half + ", 50 ohm, open\nline D from desk to feed : " +
+                                         exact(0.125 * wave_m) + " m, 50 ohm\nstub S1 at feed : " + start + ", adjustable " + least + " to " + half +
+                                         ", 50 ohm, open\nload ant at feed : 60 - j80 ohm\nsweep at [30 MHz]\ntune S1, S2 at 30 MHz for most power into ant\n"));
+  // A stub at its shortest is a local best too, for half a wave below it there would be more; it does not match.
+  std::vector<std::pair<double, double>> found;
+  for (const tune::Match& match : tuning.searches[0].matches)
+    if (match.swr < 1.001) found.push_back({match.values[0] / wave_m, match.values[1] / wave_m});
+  REQUIRE(found.size() == 2);
+  std::sort(found.begin(), found.end());
+  CHECK(found[0].first == Approx(0.146).margin(6e-4));
+  CHECK(found[0].second == Approx(0.204).margin(6e-4));
+  CHECK(found[1].first == Approx(0.482).margin(6e-4));
+  CHECK(found[1].second == Approx(0.350).margin(6e-4));
+}
+
+TEST_CASE("a selector among the knobs does as well as its choices one by one") {
+  const std::string parts =
+      "capacitor C at top : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n";
+  for (const char* load : {"12 - j200 ohm", "400 - j300 ohm", "28 + j90 ohm"}) {
+    const std::string ends = "load ant at feed : " + std::string(load) + "\nsweep at [7 MHz]\n";
+    const tune::Tuning both = tuned(Feed(head + parts + ends + "selector side from top to (desk feed) : desk, adjustable\n"
+                                                               "tune C, L, side at 7 MHz for most power into ant\n"));
+    double best = 0;
+    for (const char* side : {"desk", "feed"}) {
+      const tune::Tuning one = tuned(Feed(head + parts + ends + "selector side from top to (desk feed) : " + side + "\ntune C, L at 7 MHz for most power into ant\n"));
+      best = std::max(best, one.searches[0].matches[0].load_w);
+    }
+    CHECK(both.searches[0].matches[0].load_w == Approx(best).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("relays that switch all out are a setting too: a short has no admittance, and is found") {
+  const tune::Tuning tuning = tuned(Feed(head +
+                                         "inductor L from desk to feed : adjustable relays(5, smallest 0.2 uH), Q 200\ncapacitor C at desk : adjustable relays(5, smallest 20 pF), Q 1000\n"
+                                         "load ant at feed : 50 ohm\nsweep at [7 MHz]\ntune L, C at 7 MHz for most power into ant\n"));
+  CHECK(tuning.settings[0] == std::vector<double>{0.0, 0.0});
+  CHECK(tuning.searches[0].certainty == "best of all settings");
+  CHECK(tuning.searches[0].matches[0].load_w == Approx(100.0).epsilon(1e-9));
+}
+
+TEST_CASE("a dial with steps stands on one, on the best of all of them") {
+  const std::string text = head +
+                           "capacitor C at desk : adjustable 10 pF to 2 nF step 30 pF, Q 1000\ninductor L from desk to feed : adjustable 0.1 uH to 10 uH step 0.07 uH, Q 200\n"
+                           "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant\n";
+  const tune::Tuning tuning = tuned(Feed(text));
+  const tuner_test::Ladder ladder{{{false, false, 1000}, {true, true, 200}}, {12, -200}, 7e6};
+  double best = 0;
+  std::vector<double> at;
+  for (int i = 0; i <= 67; ++i)
+    for (int k = 0; k <= 142; ++k) {
+      const double values[] = {std::min(10e-12 + 30e-12 * i, 2e-9), std::min(0.1e-6 + 0.07e-6 * k, 10e-6)};
+      const double power = tuner_test::load_power_w(ladder, values);
+      if (power > best) best = power, at = {values[0], values[1]};
+    }
+  CHECK(tuning.settings[0][0] == Approx(at[0]).epsilon(1e-9));
+  CHECK(tuning.settings[0][1] == Approx(at[1]).epsilon(1e-9));
+  CHECK(tuning.searches[0].certainty == "best of all settings");
+}
+
+TEST_CASE("a T on fine steps, too many to try all, comes within half a percent of the best without steps") {
+  const auto text = [](const char* c, const char* l) {
+    return head + "capacitor C1 from desk to mid : adjustable 15 pF to 330 pF" + c + ", Q 1200\ninductor L at mid : adjustable 0.2 uH to 20 uH" + l +
+           ", Q 180\ncapacitor C2 from mid to feed : adjustable 15 pF to 330 pF" + c + ", Q 1200\nload ant at feed : 61 - j142 ohm\nsweep at [7.1 MHz]\n" +
+           "tune C1, L, C2 at 7.1 MHz for most power into ant\n";
+  };
+  const tune::Tuning smooth = tuned(Feed(text("", ""))), stepped = tuned(Feed(text(" step 1 pF", " step 20 nH")));
+  CHECK(stepped.searches[0].matches[0].load_w > 0.995 * smooth.searches[0].matches[0].load_w);
+  CHECK(stepped.searches[0].matches[0].load_w <= smooth.searches[0].matches[0].load_w * (1 + 1e-9));
+  for (double farads : {stepped.settings[0][0], stepped.settings[0][2]}) CHECK(std::abs(std::remainder(farads - 15e-12, 1e-12)) < 1e-18);
+}
+
+TEST_CASE("knobs that change nothing, or the same, are named") {
+  const std::string ends = "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\n";
+  const tune::Tuning idle = tuned(Feed(head +
+                                       "selector way from desk to (a b) : a\ncapacitor C at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from a to feed : adjustable 0.05 uH to 20 uH, Q 200\n"
+                                       "capacitor Z at b : adjustable 10 pF to 2 nF\n" + ends + "tune C, L, Z at 7 MHz for most power into ant\n"));
+  CHECK(codes_of(idle) == std::vector<std::string>{"knob-without-effect"});
+  const tune::Tuning twins = tuned(Feed(head +
+                                        "capacitor C1 at desk : adjustable 10 pF to 2 nF, Q 1000\ncapacitor C2 at desk : adjustable 10 pF to 2 nF, Q 1000\n"
+                                        "inductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n" + ends + "tune C1, C2, L at 7 MHz for most power into ant\n"));
+  const std::vector<std::string> said = codes_of(twins);
+  CHECK(std::count(said.begin(), said.end(), "knobs-alike") == 1);
+  const tune::Tuning plain = tuned(Feed(head +
+                                        "capacitor C1 at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n" + ends +
+                                        "tune C1, L at 7 MHz for most power into ant\n"));
+  CHECK(codes_of(plain).empty());
+}
+
+TEST_CASE("requirements that contradict each other are said to, with what each could have alone") {
+  const Result<tune::Tuning> result = try_tuning(Feed(head +
+                                                      "capacitor C at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n"
+                                                      "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\n"
+                                                      "tune C, L at 7 MHz for most power into ant, keeping swr at desk below 1.2 and peak volts across L below 100 V\n"));
+  REQUIRE(test::codes(result.diagnostics) == std::vector<std::string>{"keeping-not-reached"});
+  CHECK_THAT(result.diagnostics[0].text, Catch::Contains("they contradict each other"));
+  CHECK_THAT(result.diagnostics[0].text, Catch::Contains("swr at desk comes down to 1"));
+}
+
+TEST_CASE("the ridge of a T: settings that all match, the one taken losing least of them") {
+  const Feed feed(head +
+                  "capacitor C1 from desk to mid : adjustable 15 pF to 330 pF, Q 1200\ninductor L at mid : adjustable 0.2 uH to 20 uH, Q 180\n"
+                  "capacitor C2 from mid to feed : adjustable 15 pF to 330 pF, Q 1200\nload ant at feed : 61 - j142 ohm\nsweep at [7.1 MHz]\n"
+                  "tune C1, L, C2 at 7.1 MHz for most power into ant\n");
+  const tune::Tuning tuning = tuned(feed);
+  const auto& ridge = tuning.searches[0].ridge;
+  REQUIRE(ridge.has_value());
+  CHECK(ridge->settings.size() >= 5);
+  const tuner_test::Ladder ladder{{{false, true, 1200}, {true, false, 180}, {false, true, 1200}}, {61, -142}, 7.1e6};
+  double most = 0;
+  for (const tune::Match& match : ridge->settings) {
+    CHECK(swr_of(ladder, match.values) < 1.1);
+    CHECK(match.load_w == Approx(tuner_test::load_power_w(ladder, match.values.data())).epsilon(1e-9));
+    most = std::max(most, match.load_w);
+  }
+  CHECK(ridge->settings[ridge->best].load_w == most);
+  CHECK(tuning.searches[0].matches[0].load_w >= most * (1 - 1e-9));
+  // An L has none to spare.
+  CHECK_FALSE(tuned(Feed(head +
+                         "capacitor C at desk : adjustable 10 pF to 2 nF\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH\n"
+                         "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant\n"))
+                  .searches[0]
+                  .ridge.has_value());
+}
