@@ -1,4 +1,4 @@
-// Knobs: `adjustable A to B`, `[v1, v2]`, `series(E24, from A, to B)`, `relays(8, smallest x)`.
+// Knobs: `adjustable A to B`, `A to B step S`, `[v1, v2]`, `series(E24, from A, to B)`, `relays(8, smallest x)`.
 #include "adjust.hpp"
 
 #include <algorithm>
@@ -17,12 +17,13 @@ constexpr int most_relays = 16;
 struct Range {
   double lower = 0.0, upper = 0.0;
   std::vector<double> choices;
+  std::optional<double> step = {};
 };
 
 std::optional<Range> say_bad_range(Bench& bench, Span span) {
   auto& wrong = bench.complaints.say("bad-adjustable", span, "this does not say how far it can be adjusted");
   wrong.expected =
-      "adjustable A to B, adjustable [v1, v2, ...], adjustable series(E24, from A, to B), "
+      "adjustable A to B, adjustable A to B step S, adjustable [v1, v2, ...], adjustable series(E24, from A, to B), "
       "or adjustable relays(8, smallest x)";
   return std::nullopt;
 }
@@ -98,6 +99,31 @@ std::optional<Range> from_relays(Bench& bench, const KnobRequest& request, Span 
   return from_choices(bench, relay_values(static_cast<int>(*count), *step), span);
 }
 
+/// Every step from the lower end, and the upper end.
+std::optional<Range> from_steps(Bench& bench, double lower, double upper, double step, Span span) {
+  if (!(step > 0.0)) {
+    bench.complaints.say("value-out-of-range", span, "a knob's step must be above zero");
+    return std::nullopt;
+  }
+  constexpr double slack = 1e-9;
+  const double steps = std::floor((upper - lower) / step + slack);
+  if (steps < 1.0) {
+    auto& wrong = bench.complaints.say("empty-range", span, "this step is wider than the range");
+    wrong.advice = "make it smaller, or write the two values as a list: adjustable [a, b]";
+    return std::nullopt;
+  }
+  if (steps > double(most_choices)) {
+    auto& wrong = bench.complaints.say("too-many-steps", span, "a knob may have 100000 steps at most");
+    wrong.advice = "leave `step` out: the knob then turns without steps";
+    return std::nullopt;
+  }
+  std::vector<double> choices;
+  for (double i = 0.0; i <= steps; i += 1.0) choices.push_back(lower + i * step);
+  if (upper - choices.back() > slack * step) choices.push_back(upper);
+  choices.back() = upper;
+  return Range{lower, upper, std::move(choices), step};
+}
+
 std::optional<Range> range_of(Bench& bench, const KnobRequest& request) {
   const Span span = request.range.empty() ? request.span : syntax::span_of(request.range);
   if (is_list(request.range)) return from_list(bench, request, span);
@@ -105,9 +131,14 @@ std::optional<Range> range_of(Bench& bench, const KnobRequest& request) {
   if (is_call_of(request.range, "relays")) return from_relays(bench, request, span);
   const auto ends = split_at_word(request.range, "to");
   if (!ends || ends->after.empty()) return say_bad_range(bench, span);
-  const auto lower = request.read(ends->before), upper = request.read(ends->after);
+  const auto stepped = split_at_word(ends->after, "step");
+  const auto lower = request.read(ends->before), upper = request.read(stepped ? stepped->before : ends->after);
   if (!lower || !upper || !rising(bench, *lower, *upper, request.dim, span)) return std::nullopt;
-  return Range{*lower, *upper, {}};
+  if (!stepped) return Range{*lower, *upper, {}};
+  if (stepped->before.empty() || stepped->after.empty()) return say_bad_range(bench, span);
+  const auto step = request.read(stepped->after);
+  if (!step) return std::nullopt;
+  return from_steps(bench, *lower, *upper, *step, syntax::span_of(stepped->after));
 }
 
 bool near_to(double a, double b) {
@@ -122,7 +153,8 @@ std::optional<double> start_inside(Bench& bench, const KnobRequest& request, con
   if (near_to(start, range.lower)) return range.lower;
   if (near_to(start, range.upper)) return range.upper;
   const bool inside = start > range.lower && start < range.upper;
-  if (inside && range.choices.empty()) return start;
+  // A value that no step of the dial meets may be written all the same: it is where the design stands untuned.
+  if (inside && (range.choices.empty() || range.step)) return start;
   const std::string value = spell({start, request.dim});
   auto& wrong = bench.complaints.say(
       inside ? "start-not-a-choice" : "start-outside-range", request.start_span,
@@ -177,6 +209,7 @@ std::optional<KnobId> make_knob(Bench& bench, const KnobRequest& request) {
     return std::nullopt;
   }
   knob.choices = std::move(range->choices);
+  knob.step = range->step;
   knob.span = request.span;
   bench.design.knobs.push_back(std::move(knob));
   return KnobId{static_cast<int>(bench.design.knobs.size()) - 1};

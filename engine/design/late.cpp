@@ -70,6 +70,11 @@ void check_data(Bench& bench, const DataRange& data, std::pair<double, double> a
 void check_late(Bench& bench) {
   const auto settings = corner_settings(bench.design);
   for (const LateCheck& check : bench.late_checks) check_value(bench, check, settings);
+  for (const DataRange& data : bench.data_ranges) {
+    auto& [lower, upper] = bench.design.data_hz;
+    lower = std::max(lower, data.lower_hz);
+    upper = std::min(upper, data.upper_hz);
+  }
   if (bench.design.frequencies_hz.empty()) return;
   const auto asked = asked_range(bench.design);
   for (const DataRange& data : bench.data_ranges) check_data(bench, data, asked);

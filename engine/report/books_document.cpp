@@ -218,7 +218,11 @@ void write_setting(JsonText& out, const Setting& setting, const design::Design& 
     } else {
       out.field("lower" + suffix, knob.choices.front());
       out.field("upper" + suffix, knob.choices.back());
-      out.field("choices" + suffix, knob.choices);
+      // A dial's steps say less one by one.
+      if (knob.step)
+        out.field("step" + suffix, *knob.step);
+      else
+        out.field("choices" + suffix, knob.choices);
     }
   }
   out.close();

@@ -4,8 +4,8 @@
 #include <string>
 
 #include "report/moments.hpp"
-#include "report/spelling.hpp"
-#include "report/verdict.hpp"
+#include "spelling.hpp"
+#include "verdict.hpp"
 
 namespace wattfall::report {
 namespace {

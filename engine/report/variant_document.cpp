@@ -4,8 +4,9 @@
 
 #include "books_document.hpp"
 #include "report/moments.hpp"
-#include "report/spelling.hpp"
-#include "report/verdict.hpp"
+#include "spelling.hpp"
+#include "tuning_document.hpp"
+#include "verdict.hpp"
 #include "waterfall.hpp"
 
 namespace wattfall::report {
@@ -144,6 +145,12 @@ void write_added(JsonText& out, const VariantResult& variant) {
     write_moments(out, variant);
     out.key("waterfalls");
     write_waterfalls(out, variant);
+  }
+  if (variant.tuned) {
+    out.key("tuning");
+    write_tuning(out, variant);
+    out.key("dial");
+    write_dial(out, variant);
   }
   out.key("verdict");
   write_verdict(out, variant);

@@ -7,7 +7,7 @@
 #include <limits>
 
 #include "report/moments.hpp"
-#include "report/spelling.hpp"
+#include "spelling.hpp"
 
 namespace wattfall::report {
 namespace {

@@ -108,6 +108,7 @@ Sheet gather(Columns& columns, const Json& variant) {
     gathering.add("toward_source_x_ohm:" + name, member(plane, "toward_source_ohm"), 1);
     gathering.add_all(plane, {"mismatch_db"}, name);
   }
+  gathering.add("dial_volts_peak", member(member(variant, "dial"), "volts_peak"));
   for (const Json& setting : list(variant, "settings")) {
     const std::string key = setting.contains("choice") ? "choice" : key_with_prefix(setting, "value");
     gathering.add("knob:" + raw_text(member(setting, "knob")), member(setting, key.c_str()));

@@ -11,7 +11,8 @@ namespace {
 
 using Side = Table::Side;
 
-constexpr std::size_t knobs_a_table = 4;
+/// What the setting brings stands beside the last of them.
+constexpr std::size_t knobs_a_table = 3;
 
 /// What a key's end says: "value_f" is in farads.
 std::string unit_of_key(const std::string& key) {
@@ -75,7 +76,29 @@ Scale scale_of(const Knob& knob, const std::vector<std::size_t>& points) {
   return scale_for(values, knob.unit);
 }
 
-void write_dial_table(Paper& paper, const Json& variant, const std::vector<Knob>& knobs) {
+/// What the dials' settings bring: columns beside the knobs'.
+struct Outcome {
+  const Json* dial;
+  Scale watts, volts;
+
+  Outcome(const Json& variant, const std::vector<std::size_t>& points) : dial(&member(variant, "dial")) {
+    std::vector<double> w, v;
+    for (const std::size_t point : points) {
+      w.push_back(number_at(*dial, "radiated_w", point));
+      v.push_back(number_at(*dial, "volts_peak", point));
+    }
+    watts = scale_for(w, "W");
+    volts = scale_for(v, "V");
+  }
+  bool known() const { return dial->is_object(); }
+  std::vector<std::string> heads() const { return {"SWR", "on the air, " + watts.unit, volts.unit + " peak", "on"}; }
+  std::vector<std::string> cells(std::size_t point) const {
+    return {spell(number_at(*dial, "swr", point), ""), watts.show(number_at(*dial, "radiated_w", point)),
+            volts.show(number_at(*dial, "volts_peak", point)), cut_name(text(item(member(*dial, "volts_part"), point)), 14)};
+  }
+};
+
+void write_dial_table(Paper& paper, const Json& variant, const std::vector<Knob>& knobs, bool last) {
   const std::vector<std::size_t> points = shown_points(variant);
   const Scale hertz = frequency_scale_of(variant);
   std::vector<Scale> scales;
@@ -84,7 +107,14 @@ void write_dial_table(Paper& paper, const Json& variant, const std::vector<Knob>
     scales.push_back(scale_of(knob, points));
     heads.push_back(cut_front(knob.name, 16) + (scales.back().unit.empty() ? "" : ", " + scales.back().unit) + ' ');
   }
-  Table table(std::vector<Side>(heads.size(), Side::right));
+  const Outcome outcome(variant, points);
+  const bool more = last && outcome.known();
+  std::vector<Side> sides(heads.size(), Side::right);
+  if (more) {
+    for (const std::string& head : outcome.heads()) heads.push_back(head);
+    sides.insert(sides.end(), {Side::right, Side::right, Side::right, Side::left});
+  }
+  Table table(sides);
   table.heads(heads);
   for (const std::size_t point : points) {
     std::vector<std::string> cells{hertz.show(number_at(variant, "frequencies_hz", point))};
@@ -93,6 +123,8 @@ void write_dial_table(Paper& paper, const Json& variant, const std::vector<Knob>
           knobs[i].choice ? cut_name(knobs[i].chosen(point), 12) : scales[i].show(knobs[i].at(point));
       cells.push_back(value + (knobs[i].at_end(point) ? '!' : ' '));
     }
+    if (more)
+      for (const std::string& cell : outcome.cells(point)) cells.push_back(cell);
     table.add(std::move(cells));
   }
   table.print(paper);
@@ -143,7 +175,8 @@ void write_settings(Paper& paper, const Json& variant) {
   for (std::size_t i = 0; i < turning.size(); i += knobs_a_table) {
     if (i > 0 || !steady.empty()) paper.blank();
     const std::size_t end = std::min(turning.size(), i + knobs_a_table);
-    write_dial_table(paper, variant, {turning.begin() + std::ptrdiff_t(i), turning.begin() + std::ptrdiff_t(end)});
+    write_dial_table(paper, variant, {turning.begin() + std::ptrdiff_t(i), turning.begin() + std::ptrdiff_t(end)},
+                     end == turning.size());
   }
   say_ends(paper, turning, list(variant, "frequencies_hz").size());
 }

@@ -2,6 +2,7 @@
 // thing keeps the Span of the text it came from. Units are SI; node 0 is ground.
 #pragma once
 
+#include <limits>
 #include <memory>
 #include <optional>
 #include <string>
@@ -214,6 +215,7 @@ struct Knob {
   Dimension dim;
   double lower = 0.0, upper = 0.0;  ///< continuous
   std::vector<double> choices;      ///< or one of these values, rising; empty for a continuous knob
+  std::optional<double> step;       ///< choices are every step of a range, its upper end among them: what a dial can be set to
   std::optional<double> start;      ///< as written; none: mid-range
   Span span;
 };
@@ -280,6 +282,8 @@ struct Design {
   std::vector<Box> boxes;
   std::vector<Knob> knobs;
   std::vector<double> frequencies_hz;  ///< the points of all sweeps, rising, without repetitions
+  /// The frequencies between which all its tables and measurements have values.
+  std::pair<double, double> data_hz{0.0, std::numeric_limits<double>::infinity()};
   std::vector<Tune> tunes;
   std::vector<Requirement> requirements;
   std::vector<Plane> planes;

@@ -10,6 +10,7 @@
 #include "judge/judgement.hpp"
 #include "ledger/ledger.hpp"
 #include "ledger/sample_line.hpp"
+#include "tune/tune.hpp"
 
 namespace wattfall::report {
 
@@ -26,6 +27,7 @@ struct VariantResult {
   bool tuned = false;
   const ledger::Ledger* ledger = nullptr;
   std::vector<Setting> settings;
+  std::vector<tune::Search> searches;  ///< what the tuner found beside
   judge::Judgement judgement;
   /// Looks of `planes` and where they stand in ledger.looks.
   std::vector<std::size_t> plane_looks;
@@ -43,11 +45,6 @@ struct VariantResult {
 /// The document, indented, UTF-8, ending in a newline. Numbers in the shortest form that reads back the same; NaN and infinity as null.
 /// `verb` is "run". The same input gives the same bytes.
 std::string make_document(const std::string& verb, const host::Registry& registry, const std::vector<VariantResult>& variants);
-
-/// The document of `compare`: the variants of one file, or those of several, as columns under the key "compare", and each of them in full under
-/// "variants". `labels`, one a variant, tell the columns apart. Each variant has at least one frequency.
-std::string make_compare_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
-                                  const std::vector<std::string>& labels);
 
 /// `{"schema": 1, "errors": [...]}` for `--to json` where nothing could be solved.
 std::string make_error_document(const Diagnostics& diagnostics);

@@ -1,0 +1,195 @@
+// Each search with its matches, and how far frequency and knobs may move; then the dial table.
+#include "tuning_document.hpp"
+
+#include <variant>
+
+#include "spelling.hpp"
+
+namespace wattfall::report {
+namespace {
+
+using Layout = JsonText::Layout;
+
+/// SI unit of a knob; empty for plain numbers and choices.
+std::string unit_of_knob(const Dimension& dim) {
+  const std::pair<Dimension, const char*> units[] = {{dimension::capacitance, "F"}, {dimension::inductance, "H"}, {dimension::resistance, "ohm"},
+                                                     {dimension::length, "m"},      {dimension::frequency, "Hz"}, {dimension::angle, "rad"},
+                                                     {dimension::level, "dB"},      {dimension::conductance, "S"}};
+  for (const auto& [known, unit] : units)
+    if (dim == known) return unit;
+  return "";
+}
+
+void write_knob(JsonText& out, const design::Design& design, design::KnobId id) {
+  const design::Knob& knob = design.knobs[id.index];
+  out.field("name", knob.name);
+  out.field("unit", unit_of_knob(knob.dim));
+  for (const design::Part& part : design.parts) {
+    if (part.name != knob.name || !std::holds_alternative<design::Selector>(part.model)) continue;
+    std::vector<std::string> nodes;
+    for (std::size_t t = 1; t < part.terminals.size(); ++t) nodes.push_back(design.nodes[part.terminals[t].index].name);
+    out.field("choice_nodes", nodes);
+  }
+}
+
+void write_leeway(JsonText& out, const tune::Leeway& leeway, const std::string& suffix) {
+  out.field("swr", leeway.swr);
+  if (leeway.range) {
+    out.field("lower" + suffix, leeway.range->lower);
+    out.field("upper" + suffix, leeway.range->upper);
+    out.field("lower_open", leeway.range->lower_open);
+    out.field("upper_open", leeway.range->upper_open);
+  }
+}
+
+void write_strain(JsonText& out, const std::string& figure, const std::string& part, const tune::Strain& strain) {
+  out.field(figure, strain.value);
+  out.field(part, strain.part);
+}
+
+void write_match(JsonText& out, const tune::Match& match) {
+  out.open('{', Layout::one_line);
+  out.field("values", match.values);
+  out.field("at_end", match.at_end);
+  out.field("load_w", match.load_w);
+  out.field("radiated_w", match.radiated_w);
+  out.field("returned_w", match.returned_w);
+  out.field("heat_w", match.heat_w);
+  out.field("swr", match.swr);
+  write_strain(out, "volts_peak", "volts_part", match.volts_peak);
+  write_strain(out, "amps_rms", "amps_part", match.amps_rms);
+  write_strain(out, "hottest_w", "hottest_part", match.hottest_w);
+  out.key("widths");
+  out.open('[', Layout::one_line);
+  for (const tune::Leeway& width : match.widths_hz) {
+    out.open('{', Layout::one_line);
+    write_leeway(out, width, "_hz");
+    out.close();
+  }
+  out.close();
+  out.close();
+}
+
+void write_leeways(JsonText& out, const tune::Search& search) {
+  out.open('[');
+  for (std::size_t k = 0; k < search.knobs.size(); ++k)
+    for (const tune::Leeway& leeway : search.knobs[k].ranges) {
+      out.open('{', Layout::one_line);
+      out.field("knob", k);
+      write_leeway(out, leeway, "");
+      out.close();
+    }
+  out.close();
+}
+
+void write_limits(JsonText& out, const tune::Search& search) {
+  out.open('[');
+  for (const tune::Limit& limit : search.limits) {
+    out.open('{', Layout::one_line);
+    out.field("kind", limit.kind);
+    out.field("load_w", limit.load_w);
+    out.field("reflection", limit.reflection);
+    out.field("text", limit.text);
+    out.close();
+  }
+  out.close();
+}
+
+void write_ridge(JsonText& out, const tune::Ridge& ridge) {
+  out.open('{');
+  out.field("held", ridge.held);
+  out.field("best", ridge.best);
+  out.key("settings");
+  out.open('[');
+  for (const tune::Match& match : ridge.settings) write_match(out, match);
+  out.close();
+  out.close();
+}
+
+void write_search(JsonText& out, const design::Design& design, const tune::Search& search) {
+  const design::Tune& statement = design.tunes[search.statement];
+  out.open('{');
+  constexpr const char* when[] = {"at", "each", "over"};
+  out.field("line", statement.span.line());
+  out.field("when", when[static_cast<int>(statement.when)]);
+  out.field("goal", (statement.most ? "most " : "least ") + statement.goal.text);
+  out.field("frequencies_hz", search.frequencies_hz);
+  out.key("knobs");
+  out.open('[');
+  for (const design::KnobId knob : statement.knobs) {
+    out.open('{', Layout::one_line);
+    write_knob(out, design, knob);
+    out.close();
+  }
+  out.close();
+  out.field("certainty", search.certainty);
+  out.field("certain_why", search.certain_why);
+  out.field("why", search.why);
+  out.key("matches");
+  out.open('[');
+  for (const tune::Match& match : search.matches) write_match(out, match);
+  out.close();
+  out.key("leeway");
+  write_leeways(out, search);
+  out.key("limits");
+  write_limits(out, search);
+  if (search.ridge) {
+    out.key("ridge");
+    write_ridge(out, *search.ridge);
+  }
+  out.close();
+}
+
+/// The part on which most volts stand in each state; of a line, along it.
+struct Highest {
+  ledger::Series volts_peak;
+  std::vector<std::string> part;
+};
+
+Highest highest_of(const VariantResult& variant) {
+  Highest highest;
+  for (std::size_t s = 0; s < variant.ledger->frequencies_hz.size(); ++s) {
+    double most = 0.0;
+    std::string name;
+    for (const ledger::PartBook& book : variant.ledger->parts) {
+      const double volts = (book.volts_peak_along.empty() ? book.volts_peak : book.volts_peak_along)[s];
+      if (!(volts > most)) continue;
+      most = volts;
+      name = variant.design->parts[book.part.index].name;
+    }
+    highest.volts_peak.push_back(most);
+    highest.part.push_back(std::move(name));
+  }
+  return highest;
+}
+
+}  // namespace
+
+void write_tuning(JsonText& out, const VariantResult& variant) {
+  out.open('[');
+  for (const tune::Search& search : variant.searches) write_search(out, *variant.design, search);
+  out.close();
+}
+
+void write_dial(JsonText& out, const VariantResult& variant) {
+  const Highest highest = highest_of(variant);
+  out.open('{');
+  out.key("knobs");
+  out.open('[');
+  for (const Setting& setting : variant.settings) {
+    out.open('{');
+    write_knob(out, *variant.design, setting.knob);
+    out.field("values", setting.values);
+    out.field("at_end", setting.at_end);
+    out.close();
+  }
+  out.close();
+  out.field("swr", variant.ledger->source.swr);
+  out.field("absorbed_w", variant.ledger->totals.absorbed_w);
+  out.field("radiated_w", variant.ledger->totals.radiated_w);
+  out.field("volts_peak", highest.volts_peak);
+  out.field("volts_part", highest.part);
+  out.close();
+}
+
+}  // namespace wattfall::report

@@ -1,0 +1,15 @@
+// What the tuner found beside its settings, and the dial table an operator keeps.
+#pragma once
+
+#include "json_text.hpp"
+#include "report/document.hpp"
+
+namespace wattfall::report {
+
+/// The value of `tuning`: an entry a search.
+void write_tuning(JsonText& out, const VariantResult& variant);
+
+/// The value of `dial`: columns over the frequencies.
+void write_dial(JsonText& out, const VariantResult& variant);
+
+}  // namespace wattfall::report
