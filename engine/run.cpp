@@ -152,36 +152,53 @@ void append(Diagnostics& all, const Diagnostics& more) {
   all.insert(all.end(), more.begin(), more.end());
 }
 
+/// What the results of a study point into.
+struct Kept {
+  design::DesignSet designs;
+  std::vector<VariantRun> runs;
+};
+
 }  // namespace
 
-Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
-  Outcome outcome;
-  outcome.sources.push_back(text);
+Study study(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
+  Study study;
+  study.sources.push_back(text);
   const design::Catalog catalog(registry);
 
   const Result<syntax::File> tree = parse(text, catalog.vocabulary());
-  outcome.diagnostics = tree.diagnostics;
-  if (!tree.value || gave_up(tree.diagnostics)) return outcome;
+  study.diagnostics = tree.diagnostics;
+  if (!tree.value || gave_up(tree.diagnostics)) return study;
 
-  const Result<design::DesignSet> designs = design::resolve(*tree.value, catalog, registry, options.resolve);
-  append(outcome.diagnostics, without_follow_ups(*text, tree.diagnostics, designs.diagnostics));
-  sort_by_place(outcome.diagnostics);
-  if (!outcome.diagnostics.empty()) return outcome;
+  Result<design::DesignSet> designs = design::resolve(*tree.value, catalog, registry, options.resolve);
+  append(study.diagnostics, without_follow_ups(*text, tree.diagnostics, designs.diagnostics));
+  sort_by_place(study.diagnostics);
+  if (!study.diagnostics.empty()) return study;
   for (const design::Design& design : designs.value->variants)
-    outcome.sources.insert(outcome.sources.end(), design.sources.begin(), design.sources.end());
+    study.sources.insert(study.sources.end(), design.sources.begin(), design.sources.end());
 
-  std::vector<VariantRun> runs = run_variants(*designs.value, registry, options);
-  for (const VariantRun& variant : runs) append(outcome.diagnostics, variant.diagnostics);
-  sort_by_place(outcome.diagnostics);
-  if (!outcome.diagnostics.empty()) return outcome;
+  const auto kept = std::make_shared<Kept>();
+  kept->designs = std::move(*designs.value);
+  kept->runs = run_variants(kept->designs, registry, options);
+  for (const VariantRun& variant : kept->runs) append(study.diagnostics, variant.diagnostics);
+  sort_by_place(study.diagnostics);
+  if (!study.diagnostics.empty()) return study;
 
-  std::vector<report::VariantResult> results;
-  for (VariantRun& variant : runs) {
+  for (VariantRun& variant : kept->runs) {
     variant.result.ledger = &variant.ledger;
-    outcome.requirements_met &= variant.result.judgement.all_met();
-    results.push_back(variant.result);
+    study.requirements_met &= variant.result.judgement.all_met();
+    study.results.push_back(variant.result);
   }
-  outcome.document = report::make_document("run", registry, results);
+  study.keeps = kept;
+  return study;
+}
+
+Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
+  Study found = study(text, registry, options);
+  Outcome outcome;
+  outcome.diagnostics = std::move(found.diagnostics);
+  outcome.requirements_met = found.requirements_met;
+  outcome.sources = std::move(found.sources);
+  if (outcome.diagnostics.empty()) outcome.document = report::make_document("run", registry, found.results);
   return outcome;
 }
 

@@ -2,6 +2,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <charconv>
 #include <iostream>
 #include <string_view>
 
@@ -26,6 +27,7 @@ constexpr const char* closing =
 struct Raw {
   std::vector<std::string> settings, to;
   std::string color = "auto";
+  std::string tolerance;
   int threads = 0;
 };
 
@@ -82,6 +84,23 @@ void add_run(CLI::App& verb, Arguments& arguments, Raw& raw) {
   verb.footer("Example:\n  wattfall run cabin.feed --to text --to csv=cabin.csv");
 }
 
+void add_compare(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("FILE", arguments.files, "one feed file with variants, or several files; - reads standard input")
+      ->required();
+  add_solving(verb, arguments, raw);
+  verb.footer("Examples:\n  wattfall compare tuner.feed\n  wattfall compare old.feed new.feed --to markdown=what_changed.md");
+}
+
+void add_check(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("PATH", arguments.files, "feed files, or folders: every *.feed in them and below is checked")->required();
+  verb.add_flag("--accept", arguments.accept, "write NAME.baseline.json beside each NAME.feed that has no errors: what later checks hold to");
+  verb.add_option("--tolerance", raw.tolerance, "with --accept: how much worse a figure may get, such as 0.5% (the default) or 2%")
+      ->type_name("PERCENT");
+  add_solving(verb, arguments, raw);
+  verb.footer(
+      "Examples:\n  wattfall check designs --accept\n  wattfall check designs --to text --to junit=report.xml");
+}
+
 void add_list(CLI::App& verb, Arguments& arguments, Raw&) {
   verb.add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
       ->check(CLI::IsMember({"kinds", "cables", "plugins", "units", "figures", "writers"}));
@@ -112,6 +131,9 @@ struct Verb {
 
 constexpr Verb verbs[] = {
     {"run", "tune, sweep, book every watt, judge each requirement, report", add_run, run_verb},
+    {"compare", "variants of a file, or several files, side by side: figures, differences, the better one and why",
+     add_compare, compare_verb},
+    {"check", "for CI: requirements, ratings and baselines of every design under the paths", add_check, check_verb},
     {"list", "what is known, and which plugin brought it", add_list, list_verb},
     {"format", "rewrite feed files in the standard layout, comments kept", add_format, format_verb},
 };
@@ -127,6 +149,18 @@ void add_verb(CLI::App& app, const Verb& verb, Arguments& arguments, Raw& raw) {
 std::string trimmed(const std::string& text) {
   const std::size_t begin = text.find_first_not_of(' ');
   return begin == std::string::npos ? "" : text.substr(begin, text.find_last_not_of(' ') + 1 - begin);
+}
+
+/// "0.5%", "0.5 %" or "0.5": per cent, as a share.
+double read_tolerance(const std::string& text) {
+  std::string digits = text;
+  if (digits.ends_with('%')) digits.pop_back();
+  digits = trimmed(digits);
+  double percent = 0.0;
+  const auto [end, error] = std::from_chars(digits.data(), digits.data() + digits.size(), percent);
+  if (digits.empty() || error != std::errc() || end != digits.data() + digits.size() || !(percent >= 0.0) || percent > 100.0)
+    throw CLI::ValidationError("--tolerance", "takes per cent from 0 to 100, such as 0.5%, not \"" + text + "\"");
+  return percent / 100.0;
 }
 
 void take_apart(const Raw& raw, Arguments& arguments) {
@@ -150,6 +184,7 @@ void take_apart(const Raw& raw, Arguments& arguments) {
     arguments.deliveries.push_back(delivery);
   }
   if (arguments.deliveries.empty()) arguments.deliveries.push_back({"text", std::nullopt});
+  if (!raw.tolerance.empty()) arguments.tolerance = read_tolerance(raw.tolerance);
   arguments.color = raw.color == "always" ? Color::always : raw.color == "never" ? Color::never : Color::automatic;
   arguments.threads = static_cast<unsigned>(raw.threads);
 }

@@ -26,7 +26,9 @@ using VerbFunction = int (*)(const Arguments& arguments, const host::Plugins& pl
 struct Arguments {
   VerbFunction work = nullptr;         ///< never null once the command line has been read
   std::string file;                    ///< run: a path, or "-" for standard input
-  std::vector<std::string> files;      ///< format: paths, or "-" alone for standard input
+  std::vector<std::string> files;      ///< format, compare: paths, or "-" for standard input; check: files and folders
+  bool accept = false;                 ///< check: write baselines
+  std::optional<double> tolerance;     ///< check --accept: a share; none: the default
   bool check_only = false;             ///< format: change nothing, say what would be
   std::string what = "plugins", name;  ///< list: the sort of thing, and one of its names
   std::optional<std::string> variant, sweep;

@@ -1,10 +1,12 @@
 // `wattfall run`: reads the text, runs the engine, lets the reports out.
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <fstream>
 #include <iostream>
+#include <limits>
 #include <thread>
 
 #include "deliver.hpp"
@@ -16,13 +18,18 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// One byte more than a feed file may have is enough to see that it has too many.
-constexpr std::size_t most_bytes = (1u << 20) + 1;
+/// What a plain file has; of pipes and devices nobody knows.
+std::uintmax_t size_of(const std::string& file) {
+  std::error_code error;
+  const bool plain = fs::is_regular_file(file, error);
+  const std::uintmax_t bytes = plain ? fs::file_size(file, error) : 0;
+  return plain && !error ? bytes + 1 : std::numeric_limits<std::uintmax_t>::max();
+}
 
 }  // namespace
 
-Result<SourcePtr> read_text(const std::string& file) {
-  std::string text(most_bytes, '\0');
+Result<SourcePtr> read_text(const std::string& file, std::size_t most_bytes) {
+  std::string text(file == "-" ? most_bytes : std::min<std::uintmax_t>(most_bytes, size_of(file)), '\0');
   std::ifstream stream;
   if (file != "-") {
     std::error_code error;
@@ -51,9 +58,7 @@ Result<SourcePtr> read_text(const std::string& file) {
   return {.value = std::make_shared<const Source>(file, std::move(text))};
 }
 
-namespace {
-
-RunOptions options_of(const Arguments& arguments) {
+RunOptions options_for(const Arguments& arguments, const std::string& file) {
   RunOptions options;
   options.resolve.variant = arguments.variant;
   options.resolve.settings = arguments.settings;
@@ -61,13 +66,15 @@ RunOptions options_of(const Arguments& arguments) {
   options.resolve.sweep = arguments.sweep;
   options.resolve.as_written = arguments.as_written;
   options.resolve.allow.assign(arguments.allow.begin(), arguments.allow.end());
-  options.resolve.folder = arguments.file == "-" ? fs::path(".") : fs::path(arguments.file).parent_path();
+  options.resolve.folder = file == "-" ? fs::path(".") : fs::path(file).parent_path();
   if (options.resolve.folder.empty()) options.resolve.folder = ".";
-  options.threads = arguments.threads != 0 ? arguments.threads : std::max(1u, std::thread::hardware_concurrency());
+  options.threads = threads_of(arguments);
   return options;
 }
 
-}  // namespace
+unsigned threads_of(const Arguments& arguments) {
+  return arguments.threads != 0 ? arguments.threads : std::max(1u, std::thread::hardware_concurrency());
+}
 
 int run_verb(const Arguments& arguments, const host::Plugins& plugins) {
   const host::Registry& registry = plugins.registry();
@@ -77,7 +84,7 @@ int run_verb(const Arguments& arguments, const host::Plugins& plugins) {
   const Result<SourcePtr> text = read_text(arguments.file);
   if (!text.value) return refuse(arguments.deliveries, text.diagnostics, arguments.color);
 
-  const Outcome outcome = run(*text.value, registry, options_of(arguments));
+  const Outcome outcome = run(*text.value, registry, options_for(arguments, arguments.file));
   if (!outcome.diagnostics.empty()) return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
 
   if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color); !wrong.empty())

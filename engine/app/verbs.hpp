@@ -4,17 +4,27 @@
 #include <string>
 
 #include "arguments.hpp"
+#include "engine/run.hpp"
 #include "grammar/diagnostic.hpp"
 #include "host/load_plugins.hpp"
 
 namespace wattfall::app {
 
 int run_verb(const Arguments& arguments, const host::Plugins& plugins);
+int compare_verb(const Arguments& arguments, const host::Plugins& plugins);
+int check_verb(const Arguments& arguments, const host::Plugins& plugins);
 int list_verb(const Arguments& arguments, const host::Plugins& plugins);
 int format_verb(const Arguments& arguments, const host::Plugins& plugins);
 
-/// The text of a feed file, or of standard input for "-".
-Result<SourcePtr> read_text(const std::string& file);
+/// The text of a feed file, or of standard input for "-". By default no more than a feed file may have and one byte, enough to see that it has
+/// too many.
+Result<SourcePtr> read_text(const std::string& file, std::size_t most_bytes = (1u << 20) + 1);
+
+/// What the command line says about solving the design of this file.
+RunOptions options_for(const Arguments& arguments, const std::string& file);
+
+/// As many as were asked for, else as the machine has.
+unsigned threads_of(const Arguments& arguments);
 
 /// Diagnostics on standard error; gives their exit code.
 int say(const Diagnostics& diagnostics, Color color);

@@ -4,8 +4,8 @@
 #include <string>
 
 #include "report/moments.hpp"
-#include "spelling.hpp"
-#include "verdict.hpp"
+#include "report/spelling.hpp"
+#include "report/verdict.hpp"
 
 namespace wattfall::report {
 namespace {

@@ -7,7 +7,7 @@
 #include <limits>
 
 #include "report/moments.hpp"
-#include "spelling.hpp"
+#include "report/spelling.hpp"
 
 namespace wattfall::report {
 namespace {
@@ -36,6 +36,8 @@ double merit(double value, bool more_is_better) {
   return more_is_better ? value : -value;
 }
 
+}  // namespace
+
 void decide(Contest& contest, bool more_is_better) {
   const std::size_t none = contest.values.size();
   std::size_t first = none, second = none;
@@ -53,6 +55,8 @@ void decide(Contest& contest, bool more_is_better) {
   if (contest.lead <= tie_share * std::abs(contest.values[first])) return;
   contest.better = first;
 }
+
+namespace {
 
 using Pick = std::function<const ledger::Series&(const VariantResult&)>;
 
@@ -74,37 +78,50 @@ ComparedFigure compare(const std::vector<VariantResult>& variants, ComparedFigur
   return figure;
 }
 
+using Labels = std::vector<std::string>;
+
+std::string in_quotes(const std::string& label) {
+  return '"' + label + '"';
+}
+
 /// "the coupler at the mast" puts so much on the air, so much more than the other.
-std::string radiated_sentence(const std::vector<VariantResult>& variants, const Contest& contest,
+std::string radiated_sentence(const Labels& labels, const Contest& contest,
                               const std::string& when) {
   if (!contest.better) return "Between the best there is nothing in it " + when + ": the power on the air is the same.";
   const std::size_t best = *contest.better;
   const double watts = contest.values[best];
-  std::string text = quoted(*variants[best].design) + " puts " + spell_power(watts) + " on the air " + when;
+  std::string text = in_quotes(labels[best]) + " puts " + spell_power(watts) + " on the air " + when;
   if (!std::isfinite(contest.lead)) return text + ", where the others give no figure.";
   text += ", " + spell_power(contest.lead) + " more than ";
-  text += variants.size() == 2 ? quoted(*variants[1 - best].design) : "the next best";
+  text += labels.size() == 2 ? in_quotes(labels[1 - best]) : "the next best";
   const double other = watts - contest.lead;
   return text + (other > 0.0 ? " (" + spell_level(10.0 * std::log10(watts / other)) + ")." : ".");
 }
 
-std::string swr_sentence(const std::vector<VariantResult>& variants, const Contest& contest) {
+std::string swr_sentence(const Labels& labels, const Contest& contest) {
   if (!contest.better) return "The worst SWR at the rig is the same.";
   std::string text = "The worst SWR at the rig: ";
-  for (std::size_t i = 0; i < variants.size(); ++i) {
-    text += (i == 0 ? "" : ", ") + spell_ratio(contest.values[i]) + " with " + quoted(*variants[i].design);
+  for (std::size_t i = 0; i < labels.size(); ++i) {
+    text += (i == 0 ? "" : ", ") + spell_ratio(contest.values[i]) + " with " + in_quotes(labels[i]);
   }
   return text + '.';
 }
 
-std::string hottest_sentence(const std::vector<VariantResult>& variants, const Contest& contest) {
+std::string hottest_sentence(const Labels& labels, const Contest& contest) {
   std::string text = "The hottest part: ";
-  for (std::size_t i = 0; i < variants.size(); ++i) {
+  for (std::size_t i = 0; i < labels.size(); ++i) {
     const bool any = !contest.parts[i].empty();
     text += (i == 0 ? "" : ", ") + (any ? contest.parts[i] + " with " + spell_power(contest.values[i]) : "none");
-    text += " in " + quoted(*variants[i].design);
+    text += " in " + in_quotes(labels[i]);
   }
   return text + '.';
+}
+
+/// From the better one, or from the first where the best are even.
+std::vector<double> differences(const Contest& contest) {
+  std::vector<double> all;
+  for (const double value : contest.values) all.push_back(value - contest.values[contest.better.value_or(0)]);
+  return all;
 }
 
 void write_contest(JsonText& out, const Contest& contest) {
@@ -115,6 +132,7 @@ void write_contest(JsonText& out, const Contest& contest) {
   out.key("better");
   contest.better ? out.value(*contest.better) : out.null();
   out.field("lead", contest.lead);
+  out.field("differences", differences(contest));
   out.close();
 }
 
@@ -150,6 +168,17 @@ std::vector<ComparedFigure> compare_figures(const std::vector<VariantResult>& va
           compare(variants, {"hottest_part_w", "hottest part", "W", false, {}, {}}, hottest_of)};
 }
 
+void write_figures(JsonText& out, const std::vector<ComparedFigure>& figures) {
+  out.open('[');
+  for (const ComparedFigure& figure : figures) write_figure(out, figure);
+  out.close();
+}
+
+std::vector<std::string> compare_in_words(const std::vector<std::string>& labels, const std::vector<ComparedFigure>& figures) {
+  return {radiated_sentence(labels, figures[0].worst, "at its worst"), radiated_sentence(labels, figures[0].middle, "mid-sweep"),
+          swr_sentence(labels, figures[3].worst), hottest_sentence(labels, figures[5].worst)};
+}
+
 void write_comparison(JsonText& out, const std::vector<VariantResult>& variants) {
   const std::vector<ComparedFigure> figures = compare_figures(variants);
   std::vector<std::string> names;
@@ -157,12 +186,8 @@ void write_comparison(JsonText& out, const std::vector<VariantResult>& variants)
   out.open('{');
   out.field("variants", names);
   out.key("figures");
-  out.open('[');
-  for (const ComparedFigure& figure : figures) write_figure(out, figure);
-  out.close();
-  out.sentences("sentences", {radiated_sentence(variants, figures[0].worst, "at its worst"),
-                              radiated_sentence(variants, figures[0].middle, "mid-sweep"),
-                              swr_sentence(variants, figures[3].worst), hottest_sentence(variants, figures[5].worst)});
+  write_figures(out, figures);
+  out.sentences("sentences", compare_in_words(names, figures));
   out.close();
 }
 

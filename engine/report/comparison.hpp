@@ -30,6 +30,15 @@ struct ComparedFigure {
 
 std::vector<ComparedFigure> compare_figures(const std::vector<VariantResult>& variants);
 
+/// Finds the better one among a contest's values and its lead; a value that does not exist is behind all that do.
+void decide(Contest& contest, bool more_is_better);
+
+/// The gist: on the air, SWR, hottest part. `figures` are those of `compare_figures`, `labels` what the columns are called.
+std::vector<std::string> compare_in_words(const std::vector<std::string>& labels, const std::vector<ComparedFigure>& figures);
+
+/// Writes the figures as an array.
+void write_figures(JsonText& out, const std::vector<ComparedFigure>& figures);
+
 /// Writes the value of the document's key "comparison".
 void write_comparison(JsonText& out, const std::vector<VariantResult>& variants);
 

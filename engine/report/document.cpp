@@ -2,10 +2,11 @@
 // straight into one string of about the right size.
 #include "report/document.hpp"
 
+#include "compare.hpp"
 #include "comparison.hpp"
 #include "json_text.hpp"
 #include "variant_document.hpp"
-#include "verdict.hpp"
+#include "report/verdict.hpp"
 
 namespace wattfall::report {
 namespace {
@@ -40,6 +41,26 @@ void write_summary(JsonText& out, const std::vector<VariantResult>& variants) {
   out.field("ratings_broken", summary.ratings_broken);
   out.field("sentence", summary.sentence);
   out.close();
+}
+
+void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry,
+                    const std::vector<VariantResult>& variants) {
+  out.field("schema", schema);
+  out.field("verb", verb);
+  out.field("program", "wattfall " WATTFALL_VERSION);
+  out.key("plugins");
+  write_plugins(out, registry);
+  out.key("design");
+  write_design(out, variants);
+}
+
+void write_variants(JsonText& out, const std::vector<VariantResult>& variants) {
+  out.key("variants");
+  out.open('[');
+  for (const VariantResult& variant : variants) write_variant(out, variant);
+  out.close();
+  out.key("verdict");
+  write_summary(out, variants);
 }
 
 bool comparable(const std::vector<VariantResult>& variants) {
@@ -91,23 +112,25 @@ std::string make_document(const std::string& verb, const host::Registry& registr
                           const std::vector<VariantResult>& variants) {
   JsonText out(estimate_bytes(variants));
   out.open('{');
-  out.field("schema", schema);
-  out.field("verb", verb);
-  out.field("program", "wattfall " WATTFALL_VERSION);
-  out.key("plugins");
-  write_plugins(out, registry);
-  out.key("design");
-  write_design(out, variants);
-  out.key("variants");
-  out.open('[');
-  for (const VariantResult& variant : variants) write_variant(out, variant);
-  out.close();
-  out.key("verdict");
-  write_summary(out, variants);
+  write_envelope(out, verb, registry, variants);
+  write_variants(out, variants);
   if (comparable(variants)) {
     out.key("comparison");
     write_comparison(out, variants);
   }
+  out.sentences("cautions", cautions(variants));
+  out.close();
+  return out.take();
+}
+
+std::string make_compare_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                                  const std::vector<std::string>& labels) {
+  JsonText out(estimate_bytes(variants));
+  out.open('{');
+  write_envelope(out, "compare", registry, variants);
+  out.key("compare");
+  write_compare(out, variants, labels);
+  write_variants(out, variants);
   out.sentences("cautions", cautions(variants));
   out.close();
   return out.take();

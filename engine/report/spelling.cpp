@@ -1,5 +1,5 @@
 // Leans on the grammar's `spell`, so that sentences and diagnostics agree on how a number is written.
-#include "spelling.hpp"
+#include "report/spelling.hpp"
 
 #include <cmath>
 

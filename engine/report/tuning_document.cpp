@@ -3,7 +3,7 @@
 
 #include <variant>
 
-#include "spelling.hpp"
+#include "report/spelling.hpp"
 
 namespace wattfall::report {
 namespace {

@@ -4,9 +4,9 @@
 
 #include "books_document.hpp"
 #include "report/moments.hpp"
-#include "spelling.hpp"
+#include "report/spelling.hpp"
+#include "report/verdict.hpp"
 #include "tuning_document.hpp"
-#include "verdict.hpp"
 #include "waterfall.hpp"
 
 namespace wattfall::report {

@@ -1,10 +1,10 @@
 // Counts and words. A requirement whose figure does not exist counts as not met; the judge has said so already.
-#include "verdict.hpp"
+#include "report/verdict.hpp"
 
 #include <cmath>
 #include <cstdio>
 
-#include "spelling.hpp"
+#include "report/spelling.hpp"
 
 namespace wattfall::report {
 namespace {

@@ -7,7 +7,7 @@
 #include <limits>
 
 #include "report/moments.hpp"
-#include "spelling.hpp"
+#include "report/spelling.hpp"
 
 namespace wattfall::report {
 namespace {

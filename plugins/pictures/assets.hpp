@@ -5,6 +5,6 @@
 
 namespace pictures::assets {
 
-extern const std::string_view drawing_css;
+extern const std::string_view drawing_css, page_css, page_js;
 
 }  // namespace pictures::assets

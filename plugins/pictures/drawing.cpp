@@ -59,7 +59,7 @@ std::string write_drawing(const Json& document) {
   body += text_at(margin, y, "t-caption", fit(legend(heat), width, caption_px));
   const std::string w = coordinate(width + 2.0 * margin), h = coordinate(y + margin);
   return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + w + "\" height=\"" + h + "\" viewBox=\"0 0 " + w + ' ' + h +
-         "\" role=\"img\" aria-labelledby=\"title description\">\n<title id=\"title\">" + escape(title.empty() ? "A feed system" : title) + "</title>\n<desc id=\"description\">" +
+         "\" class=\"sheet\" role=\"img\" aria-labelledby=\"title description\">\n<title id=\"title\">" + escape(title.empty() ? "A feed system" : title) + "</title>\n<desc id=\"description\">" +
          escape(description) + "</desc>\n<style>\n" + std::string(assets::drawing_css) + "</style>\n<rect class=\"paper\" width=\"" + w + "\" height=\"" +
          h + "\"/>\n" + body + "</svg>\n";
 }

@@ -24,6 +24,7 @@ Status write(void*, const char* document, std::size_t size, const WriterOptions*
 
 constexpr sdk::Writer writers[] = {
     {"drawing", "the network as a picture (SVG): symbols, values, heat", "svg", nullptr, write<pictures::write_drawing>},
+    {"page", "the whole report as one HTML file: drawing, charts, tables, data", "html", nullptr, write<pictures::write_page>},
 };
 
 Status enroll(const sdk::Registrar* host, Failure* failure) {

@@ -28,12 +28,32 @@ void write_variant_heading(Paper& paper, const Json& variant) {
                           (flag(variant, "tuned") ? " Knobs as the tuner set them." : " Knobs as written."));
 }
 
+using Section = void (*)(Paper& paper, const Json& document);
+
+/// The verbs whose document is no run, each by its own key.
+constexpr std::pair<const char*, Section> sections[] = {
+    {"check", write_check},
+    {"compare", write_compare},
+};
+
+Section find_section(const Json& document) {
+  for (const auto& [key, section] : sections)
+    if (member(document, key).is_object()) return section;
+  return nullptr;
+}
+
 }  // namespace
 
 std::string write_text(const Json& document, std::size_t columns, bool color) {
+  const std::size_t wide = columns == 0 ? 100 : std::clamp<std::size_t>(columns, 72, 400);
+  if (const auto other = find_section(document)) {
+    Paper paper(wide, color);
+    other(paper, document);
+    return paper.text();
+  }
   const Json& variants = member(document, "variants");
   if (!variants.is_array()) throw std::runtime_error("the text report shows runs; this document has no \"variants\"");
-  Paper paper(columns == 0 ? 100 : std::clamp<std::size_t>(columns, 72, 400), color);
+  Paper paper(wide, color);
   write_opening(paper, document);
   for (const Json& variant : variants) {
     if (variants.size() > 1) write_variant_heading(paper, variant);

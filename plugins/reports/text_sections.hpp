@@ -20,6 +20,12 @@ void write_tuning(Paper& paper, const Json& variant);
 void write_planes(Paper& paper, const Json& variant);
 void write_warnings(Paper& paper, const Json& variant);
 
+void write_check(Paper& paper, const Json& document);
+void write_compare(Paper& paper, const Json& document);
+
+/// What was changed, in words: "coax, length: 26 m -> 40 m".
+std::string change_words(const Json& change);
+
 void write_comparison(Paper& paper, const Json& document);
 void write_cautions(Paper& paper, const Json& document);
 void write_trust(Paper& paper, const Json& document);

@@ -1,12 +1,14 @@
 // The main job from text to result document, each stage in its order.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "design/resolve.hpp"
 #include "grammar/diagnostic.hpp"
 #include "host/registry.hpp"
+#include "report/document.hpp"
 
 namespace wattfall {
 
@@ -22,6 +24,17 @@ struct Outcome {
   bool requirements_met = true;
   std::vector<SourcePtr> sources;  ///< keeps alive what the diagnostics point at
 };
+
+/// All of the main job but its document: for what speaks of several designs at once.
+struct Study {
+  std::vector<report::VariantResult> results;  ///< one a variant, in the order of the text; none where there are diagnostics
+  Diagnostics diagnostics;
+  bool requirements_met = true;
+  std::vector<SourcePtr> sources;     ///< keeps alive what the diagnostics point at
+  std::shared_ptr<const void> keeps;  ///< keeps alive what the results point at
+};
+
+Study study(const SourcePtr& text, const host::Registry& registry, const RunOptions& options);
 
 /// Parses, resolves, and for each variant builds, checks, plans, tunes, solves, books and judges; then writes the document.
 Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOptions& options);

@@ -46,6 +46,11 @@ struct VariantResult {
 /// `verb` is "run". The same input gives the same bytes.
 std::string make_document(const std::string& verb, const host::Registry& registry, const std::vector<VariantResult>& variants);
 
+/// The document of `compare`: the variants of one file, or those of several, as columns under the key "compare", and each of them in full under
+/// "variants". `labels`, one a variant, tell the columns apart. Each variant has at least one frequency.
+std::string make_compare_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                                  const std::vector<std::string>& labels);
+
 /// `{"schema": 1, "errors": [...]}` for `--to json` where nothing could be solved.
 std::string make_error_document(const Diagnostics& diagnostics);
 

@@ -1,0 +1,95 @@
+// The writer `page`: one HTML file that opens from disk and asks for nothing.
+#include <stdexcept>
+
+#include "assets.hpp"
+#include "markup.hpp"
+#include "page_sections.hpp"
+#include "trade.hpp"
+#include "writers.hpp"
+
+namespace pictures {
+namespace {
+
+struct Chapter {
+  const char* id;
+  const char* short_name;
+  std::string (*make)(const Ref& document);
+};
+
+constexpr Chapter chapters[] = {
+    {"verdict", "Verdict", section_verdict},
+    {"side-by-side", "Side by side", section_comparison},
+    {"network", "Network", section_network},
+    {"watts", "Watts", section_flow},
+    {"sweep", "Sweep", section_sweep},
+    {"reflection", "Reflection", section_reflection},
+    {"planes", "Planes", section_planes},
+    {"lines", "Lines", section_lines},
+    {"ratings", "Ratings", section_ratings},
+    {"dial", "Dial", section_settings},
+    {"warnings", "Warnings", section_warnings},
+    {"cautions", "Cautions", section_cautions},
+    {"trust", "Trust", section_trust},
+};
+
+/// Of the sections and the document together; the rest of a page is some 40,000 bytes.
+constexpr std::size_t most_bytes = 900'000;
+
+/// The markers of curves: filled, and open for loads.
+constexpr const char* markers =
+    "<svg class=\"defs\" width=\"0\" height=\"0\" aria-hidden=\"true\" focusable=\"false\"><defs>"
+    "<circle id=\"m0\" r=\"3.4\"/><rect id=\"m1\" x=\"-3.1\" y=\"-3.1\" width=\"6.2\" height=\"6.2\"/><path id=\"m2\" d=\"M0-4.2L4 3H-4Z\"/><path id=\"m3\" d=\"M0-4.4L4.4 0L0 4.4L-4.4 0Z\"/>"
+    "<circle id=\"m0o\" class=\"open\" r=\"3.4\"/><rect id=\"m1o\" class=\"open\" x=\"-3.1\" y=\"-3.1\" width=\"6.2\" height=\"6.2\"/><path id=\"m2o\" class=\"open\" d=\"M0-4.2L4 3H-4Z\"/>"
+    "<path id=\"m3o\" class=\"open\" d=\"M0-4.4L4.4 0L0 4.4L-4.4 0Z\"/></defs></svg>";
+
+/// Shown by the script: without it the page is complete, and nothing stands here that does nothing.
+std::string controls(const Ref& document) {
+  const std::size_t variants = document["variants"].size();
+  std::string out = "<form id=\"controls\" aria-label=\"Frequency and variants\" hidden><div class=\"slide\"><label for=\"point\">Frequency</label>"
+                    "<input id=\"point\" type=\"range\" min=\"0\" max=\"0\" step=\"1\" value=\"0\"><output id=\"at\" for=\"point\"></output></div>";
+  if (variants > 1) {
+    out += "<fieldset><legend class=\"sr\">Variants shown</legend>";
+    for (std::size_t v = 0; v < variants; ++v)
+      out += "<label><input type=\"checkbox\" checked data-toggle=\"" + std::to_string(v) + "\">" + swatch(v) + "<span>" + escape(variant_name(document["variants"][v])) + "</span></label>";
+    out += "</fieldset>";
+  }
+  return out + "</form>\n";
+}
+
+std::string data_section(const std::string& data) {
+  const bool thinned = data.find("\"thinned\":[") != std::string::npos;
+  return section("data", "For programs", "",
+                 std::string("<p>The result document stands in this file, in the element <code>result</code>, as JSON with ten digits a number") +
+                     (thinned ? "; of the sweep some points are left out, and <code>thinned</code> says which are there. The whole is written by <code>--to json</code>" : "") +
+                     ". Every number above carries its exact value and its place in the document.</p><p id=\"save-line\" hidden><button type=\"button\" id=\"save\">Save the data as a file</button></p>");
+}
+
+std::string head_of(const std::string& title) {
+  return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+         "<meta name=\"color-scheme\" content=\"light dark\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
+         "script-src 'unsafe-inline'; img-src data:\">\n<link rel=\"icon\" href=\"data:,\">\n<title>" +
+         escape(title) + "</title>\n<style>\n" + std::string(assets::page_css) + std::string(assets::drawing_css) + "</style>\n</head>\n";
+}
+
+}  // namespace
+
+std::string write_page(const Json& json) {
+  if (!reports::member(json, "variants").is_array()) throw std::runtime_error("a page shows runs; this document has no \"variants\"");
+  const Ref document(json);
+  const std::string title = document["design"]["title"].text().empty() ? document["design"]["file"].text() : document["design"]["title"].text();
+  std::string body, nav;
+  for (const Chapter& chapter : chapters) {
+    const std::string made = chapter.make(document);
+    if (made.empty()) continue;
+    body += made;
+    nav += std::string("<li><a href=\"#") + chapter.id + "\">" + chapter.short_name + "</a></li>";
+  }
+  const std::string data = embedded(json, body.size() + 300'000 < most_bytes ? most_bytes - body.size() : 300'000);
+  return head_of(title) + "<body>\n<a class=\"skip\" href=\"#main\">To the report</a>\n" + markers + "<header><p class=\"maker\">" + escape(document["program"].text()) +
+         " \u00b7 <span>" + escape(document["design"]["file"].text()) + "</span></p><h1>" + escape(title) + "</h1></header>\n<nav aria-label=\"Sections\"><ul>" + nav +
+         "</ul></nav>\n" + controls(document) + "<main id=\"main\" tabindex=\"-1\">\n" + body + data_section(data) + "</main>\n<footer><p>Arithmetic on what the design says. Local electrical and radio "
+         "codes and a licensed operator\u2019s judgement come before anything shown here.</p></footer>\n<script type=\"application/json\" id=\"result\">" +
+         data + "</script>\n<script>\n" + std::string(assets::page_js) + "</script>\n</body>\n</html>\n";
+}
+
+}  // namespace pictures
