@@ -109,7 +109,8 @@ constexpr auto on<rules::between_places> = [](Draft& d, Span) { d.pieces.places.
 template <>
 constexpr auto on<rules::places> = [](Draft& d, Span s) {
   d.pieces.places.span = d.to_last(s);
-  d.pieces.part.places = std::move(d.pieces.places);
+  d.pieces.places.ends = d.storage().keep(d.pieces.ends);
+  d.pieces.part.places = d.pieces.places;
 };
 
 // Figures and requirements.
@@ -117,7 +118,7 @@ template <>
 constexpr auto on<rules::band_name> = [](Draft& d, Span s) { d.pieces.band_name = d.string_word(s); };
 template <>
 constexpr auto on<rules::figure_word> = [](Draft& d, Span s) {
-  std::string& words = d.pieces.figure.words;
+  std::string& words = d.pieces.figure_words;
   if (!words.empty()) words += ' ';
   words += s.text();
   d.note(s);
@@ -133,7 +134,10 @@ constexpr auto on<rules::figure_reference> = [](Draft& d, Span) { d.pieces.figur
 template <>
 constexpr auto on<rules::figure_limit> = [](Draft& d, Span) { d.pieces.figure.below = d.take_expression(); };
 template <>
-constexpr auto on<rules::figure> = [](Draft& d, Span s) { d.pieces.figure.span = d.to_last(s); };
+constexpr auto on<rules::figure> = [](Draft& d, Span s) {
+  d.pieces.figure.span = d.to_last(s);
+  d.pieces.figure.words = d.storage().keep_text(std::exchange(d.pieces.figure_words, {}));
+};
 template <>
 constexpr auto on<rules::bound> = [](Draft& d, Span s) { d.pieces.requirement.bound = d.word(s); };
 template <>
@@ -157,7 +161,7 @@ template <>
 constexpr auto on<rules::title> = [](Draft& d, Span s) { d.pieces.text = d.string_word(s); };
 template <>
 constexpr auto on<rules::design_statement> =
-    [](Draft& d, Span) { d.pieces.what = syntax::DesignTitle{std::move(d.pieces.text)}; };
+    [](Draft& d, Span) { d.pieces.what = syntax::DesignTitle{d.pieces.text}; };
 
 template <>
 constexpr auto on<rules::set_name> = [](Draft& d, Span s) { d.pieces.set.name = d.new_name(s); };
@@ -166,7 +170,7 @@ constexpr auto on<rules::set_properties> = [](Draft& d, Span) { d.pieces.set.pro
 template <>
 constexpr auto on<rules::set_statement> = [](Draft& d, Span) {
   d.check_set_value(d.pieces.set.properties.front());
-  d.pieces.what = std::move(d.pieces.set);
+  d.pieces.what = d.pieces.set;
 };
 
 template <>
@@ -178,20 +182,20 @@ constexpr auto on<rules::part_colon> = [](Draft& d, Span) { d.pieces.in_properti
 template <>
 constexpr auto on<rules::part_properties> = [](Draft& d, Span) { d.pieces.part.properties = d.take_properties(); };
 template <>
-constexpr auto on<rules::part_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.part); };
+constexpr auto on<rules::part_statement> = [](Draft& d, Span) { d.pieces.what = d.pieces.part; };
 
 template <>
 constexpr auto on<rules::change_name> = [](Draft& d, Span s) { d.pieces.change.name = d.word(s); };
 template <>
 constexpr auto on<rules::change_properties> = [](Draft& d, Span) { d.pieces.change.properties = d.take_properties(); };
 template <>
-constexpr auto on<rules::change_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.change); };
+constexpr auto on<rules::change_statement> = [](Draft& d, Span) { d.pieces.what = d.pieces.change; };
 
 template <>
 constexpr auto on<rules::include_path> = [](Draft& d, Span s) { d.pieces.text = d.string_word(s); };
 template <>
 constexpr auto on<rules::include_statement> =
-    [](Draft& d, Span) { d.pieces.what = syntax::Include{std::move(d.pieces.text)}; };
+    [](Draft& d, Span) { d.pieces.what = syntax::Include{d.pieces.text}; };
 
 template <>
 constexpr auto on<rules::band_from> = [](Draft& d, Span) { d.pieces.band.from = d.take_expression(); };
@@ -199,8 +203,8 @@ template <>
 constexpr auto on<rules::band_to> = [](Draft& d, Span) { d.pieces.band.to = d.take_expression(); };
 template <>
 constexpr auto on<rules::band_statement> = [](Draft& d, Span) {
-  d.pieces.band.name = std::move(d.pieces.band_name);
-  d.pieces.what = std::move(d.pieces.band);
+  d.pieces.band.name = d.pieces.band_name;
+  d.pieces.what = d.pieces.band;
 };
 
 template <>
@@ -222,12 +226,12 @@ constexpr auto on<rules::sweep_count> = [](Draft& d, Span) {
 template <>
 constexpr auto on<rules::by_ratio> = [](Draft& d, Span) { d.pieces.sweep.by_ratio = true; };
 template <>
-constexpr auto on<rules::sweep_body> = [](Draft& d, Span) { d.pieces.sweep.band = std::move(d.pieces.band_name); };
+constexpr auto on<rules::sweep_body> = [](Draft& d, Span) { d.pieces.sweep.band = d.pieces.band_name; };
 template <>
-constexpr auto on<rules::sweep_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.sweep); };
+constexpr auto on<rules::sweep_statement> = [](Draft& d, Span) { d.pieces.what = d.pieces.sweep; };
 
 template <>
-constexpr auto on<rules::knob> = [](Draft& d, Span s) { d.pieces.tune.knobs.push_back(d.word(s)); };
+constexpr auto on<rules::knob> = [](Draft& d, Span s) { d.pieces.knobs.push_back(d.word(s)); };
 template <>
 constexpr auto on<rules::tune_each> = [](Draft& d, Span) { d.pieces.tune.when = Tune::When::at_each; };
 template <>
@@ -246,16 +250,21 @@ constexpr auto on<rules::tune_over> = [](Draft& d, Span) {
 template <>
 constexpr auto on<rules::most_or_least> = [](Draft& d, Span s) { d.pieces.tune.most = s.text() == "most"; };
 template <>
-constexpr auto on<rules::tune_goal> = [](Draft& d, Span) { d.pieces.tune.goal = std::exchange(d.pieces.figure, {}); };
+constexpr auto on<rules::tune_goal> =
+    [](Draft& d, Span) { d.pieces.tune.goal = d.storage().keep_one(std::exchange(d.pieces.figure, {})); };
 template <>
 constexpr auto on<rules::tune_requirement> =
-    [](Draft& d, Span) { d.pieces.tune.keeping.push_back(std::exchange(d.pieces.requirement, {})); };
+    [](Draft& d, Span) { d.pieces.keeping.push_back(std::exchange(d.pieces.requirement, {})); };
 template <>
-constexpr auto on<rules::tune_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.tune); };
+constexpr auto on<rules::tune_statement> = [](Draft& d, Span) {
+  d.pieces.tune.knobs = d.storage().keep(d.pieces.knobs);
+  d.pieces.tune.keeping = d.storage().keep(d.pieces.keeping);
+  d.pieces.what = d.pieces.tune;
+};
 
 template <>
 constexpr auto on<rules::require_statement> =
-    [](Draft& d, Span) { d.pieces.what = syntax::Require{std::move(d.pieces.requirement)}; };
+    [](Draft& d, Span) { d.pieces.what = syntax::Require{d.storage().keep_one(d.pieces.requirement)}; };
 
 template <>
 constexpr auto on<rules::plane_name> = [](Draft& d, Span s) { d.pieces.plane.name = d.new_name(s); };
@@ -264,25 +273,29 @@ constexpr auto on<rules::plane_node> = [](Draft& d, Span s) { d.pieces.plane.nod
 template <>
 constexpr auto on<rules::plane_into> = [](Draft& d, Span s) { d.pieces.plane.into = d.word(s); };
 template <>
-constexpr auto on<rules::plane_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.plane); };
+constexpr auto on<rules::plane_statement> = [](Draft& d, Span) { d.pieces.what = d.pieces.plane; };
 
 template <>
 constexpr auto on<rules::box_name> = [](Draft& d, Span s) { d.pieces.box.name = d.new_name(s); };
 template <>
-constexpr auto on<rules::port_name> = [](Draft& d, Span s) { d.pieces.box.ports.push_back(d.new_name(s)); };
+constexpr auto on<rules::port_name> = [](Draft& d, Span s) { d.pieces.ports.push_back(d.new_name(s)); };
 template <>
 constexpr auto on<rules::with_name> = [](Draft& d, Span s) { d.pieces.with_name = d.new_name(s); };
 template <>
 constexpr auto on<rules::with_value> =
-    [](Draft& d, Span) { d.pieces.box.with.emplace_back(std::move(d.pieces.with_name), d.take_expression()); };
+    [](Draft& d, Span) { d.pieces.with.emplace_back(d.pieces.with_name, d.take_expression()); };
 template <>
-constexpr auto on<rules::box_statement> = [](Draft& d, Span) { d.pieces.what = std::move(d.pieces.box); };
+constexpr auto on<rules::box_statement> = [](Draft& d, Span) {
+  d.pieces.box.ports = d.storage().keep(d.pieces.ports);
+  d.pieces.box.with = d.storage().keep(d.pieces.with);
+  d.pieces.what = d.pieces.box;
+};
 
 template <>
 constexpr auto on<rules::variant_name> = [](Draft& d, Span s) { d.pieces.text = d.string_word(s); };
 template <>
 constexpr auto on<rules::variant_statement> = [](Draft& d, Span) {
-  d.pieces.what = syntax::Variant{std::move(d.pieces.text), {}};
+  d.pieces.what = syntax::Variant{d.pieces.text, {}};
 };
 
 // --- PEGTL's hooks ---
@@ -397,7 +410,7 @@ std::optional<syntax::Statement> build_statement(Draft& draft, const Source& sou
                                                  const layout::Words& words, Diagnostics& diagnostics) {
   try {
     read<rules::statement>(draft, source, stretch.begin, stretch.end);
-    return syntax::Statement{{&source, stretch.begin, stretch.end}, std::move(*draft.pieces.what)};
+    return syntax::Statement{{&source, stretch.begin, stretch.end}, *draft.pieces.what};
   } catch (Mistake& mistake) {
     std::optional<Diagnostic> misspelled = misspelled_statement(source, stretch, words);
     const bool better =
@@ -422,7 +435,7 @@ std::optional<syntax::Phrase> build_expression(Draft& draft, const Source& sourc
 std::optional<Sweep> build_sweep(Draft& draft, const Source& source, const Stretch& stretch, Diagnostics& diagnostics) {
   try {
     read<rules::lone_sweep>(draft, source, stretch.begin, stretch.end);
-    return std::move(draft.pieces.sweep);
+    return draft.pieces.sweep;
   } catch (Mistake& mistake) {
     diagnostics.push_back(std::move(mistake.diagnostic));
   }

@@ -37,13 +37,29 @@ Term make_term(Kind kind, Span span, std::string_view text) {
   return term;
 }
 
+/// Most statements are parts, which leave nothing behind but their own pieces.
+void Draft::forget_pieces() {
+  const bool part = pieces.what && std::holds_alternative<syntax::Part>(*pieces.what);
+  if (!part) {
+    pieces = Pieces{};
+    return;
+  }
+  pieces.part = {};
+  pieces.in_properties = false;
+  pieces.places = {};
+  pieces.group.clear();
+  pieces.ends.clear();
+  pieces.what.reset();
+}
+
 void Draft::start(std::uint32_t begin, std::uint32_t end) {
   begin_ = last_ = begin;
   last_term_ = end + 1;  // none yet
   end_ = end;
-  pieces = Pieces{};
+  forget_pieces();
   terms_.clear();
   depths_.clear();
+  phrases_.clear();
   factors_.clear();
   pending_.clear();
   operators_.clear();
@@ -78,7 +94,7 @@ void Draft::check_name(Span span) const {
 syntax::Word Draft::word(Span span) {
   check_name(span);
   last_ = span.end;
-  return {std::string(span.text()), span};
+  return {span.text(), span};
 }
 
 syntax::Word Draft::new_name(Span span) {
@@ -91,13 +107,14 @@ syntax::Word Draft::new_name(Span span) {
 
 syntax::Word Draft::string_word(Span span) {
   last_ = span.end;
-  std::string text = unescaped(span);
+  const std::string_view text = unescaped(span);
   if (text.empty()) mistake("empty-string", span, "there is nothing in this string", "a name");
-  return {std::move(text), span};
+  return {text, span};
 }
 
-std::string Draft::unescaped(Span string) const {
+std::string_view Draft::unescaped(Span string) const {
   const std::string_view inner = string.text().substr(1, string.text().size() - 2);
+  if (inner.find('\\') == std::string_view::npos) return inner;
   std::string result;
   result.reserve(inner.size());
   for (std::size_t i = 0; i < inner.size(); ++i) {
@@ -115,7 +132,7 @@ std::string Draft::unescaped(Span string) const {
     }
     result += next;
   }
-  return result;
+  return storage_->keep_text(result);
 }
 
 // --- Other terms ---
@@ -128,9 +145,7 @@ void Draft::name_term(Span span) {
 
 void Draft::string_term(Span span) {
   last_ = span.end;
-  Term term = make_term(Kind::string, span, {});
-  term.text = unescaped(span);
-  push(std::move(term), 1);
+  push(make_term(Kind::string, span, unescaped(span)), 1);
 }
 
 void Draft::cable_term(Span span) {
@@ -140,52 +155,51 @@ void Draft::cable_term(Span span) {
 
 bool Draft::may_call(const char* bracket) const {
   const Term& name = terms_.back();
-  if (name.text.find('.') != std::string::npos) return false;
+  if (name.text.find('.') != std::string_view::npos) return false;
   if (name.span.end == offset(bracket)) return true;
   return !contains(phrase_words, name.text);
 }
 
-void Draft::push(Term term, std::uint32_t depth) {
+void Draft::push(const Term& term, std::uint32_t depth) {
   last_term_ = last_;
-  terms_.push_back(std::move(term));
+  terms_.push_back(term);
   depths_.push_back(depth);
 }
 
 Term Draft::pop(std::uint32_t& depth) {
-  Term term = std::move(terms_.back());
+  const Term term = terms_.back();
   depth = depths_.back();
   terms_.pop_back();
   depths_.pop_back();
   return term;
 }
 
-void Draft::push_composite(Term term, std::uint32_t depth) {
+void Draft::push_composite(const Term& term, std::uint32_t depth) {
   if (depth > deepest_tree) {
     mistake("too-deep", {source_, last_ - 1, last_},
             "this expression has more than 1000 operations, one upon the other", "named parts of it, with `set`");
   }
-  push(std::move(term), depth);
+  push(term, depth);
 }
 
 // --- Operators ---
 
 void Draft::wrap_unary(Span sign) {
   std::uint32_t depth = 0;
-  Term operand = pop(depth);
+  const Term operand = pop(depth);
   Term term = make_term(Kind::unary, join(sign, operand.span), sign.text());
-  term.operands.push_back(std::move(operand));
-  push_composite(std::move(term), depth + 1);
+  term.operands = storage_->keep(&operand, 1);
+  push_composite(term, depth + 1);
 }
 
 void Draft::join_two(Kind kind, std::string_view text) {
-  std::uint32_t left_depth = 0, right_depth = 0;
-  Term right = pop(right_depth);
-  Term left = pop(left_depth);
-  Term term = make_term(kind, join(left.span, right.span), text);
-  term.operands.reserve(2);
-  term.operands.push_back(std::move(left));
-  term.operands.push_back(std::move(right));
-  push_composite(std::move(term), 1 + std::max(left_depth, right_depth));
+  const std::size_t left = terms_.size() - 2;
+  const std::uint32_t depth = std::max(depths_[left], depths_[left + 1]);
+  Term term = make_term(kind, join(terms_[left].span, terms_[left + 1].span), text);
+  term.operands = storage_->keep(&terms_[left], 2);
+  terms_.resize(left);
+  depths_.resize(left);
+  push_composite(term, 1 + depth);
 }
 
 /// Signs and carets are applied from the right: -2^2 is -(2^2), 2^-3^2 is 2^(-(3^2)).
@@ -225,64 +239,66 @@ void Draft::open_frame(Frame frame, Span bracket) {
   if (frames_.size() > layout::most_levels) {
     mistake("too-deep", bracket, "brackets are more than 64 levels deep", "at most 64 levels");
   }
-  frames_.push_back(std::move(frame));
+  frames_.push_back(frame);
 }
 
 void Draft::open_bracket(Span bracket) {
-  open_frame({bracket.begin, terms_.size()}, bracket);
+  open_frame({bracket.begin, terms_.size(), phrases_.size()}, bracket);
 }
 
 void Draft::close_bracket(Span bracket) {
   last_ = bracket.end;
   std::uint32_t depth = 0;
-  Term inner = pop(depth);
+  const Term inner = pop(depth);
   Term term = make_term(Kind::bracket, {source_, frames_.back().begin, bracket.end}, {});
-  term.operands.push_back(std::move(inner));
+  term.operands = storage_->keep(&inner, 1);
   frames_.pop_back();
-  push_composite(std::move(term), depth + 1);
+  push_composite(term, depth + 1);
 }
 
 void Draft::open_list(Span bracket) {
-  open_frame({bracket.begin, terms_.size(), {}, true}, bracket);
+  open_frame({bracket.begin, terms_.size(), phrases_.size(), {}, true}, bracket);
 }
 
 void Draft::close_list(Span bracket) {
   last_ = bracket.end;
-  Frame frame = std::move(frames_.back());
+  const Frame frame = frames_.back();
   frames_.pop_back();
   Term term = make_term(Kind::list, {source_, frame.begin, bracket.end}, {});
-  term.phrases = std::move(frame.phrases);
-  push_composite(std::move(term), frame.depth + 1);
+  term.phrases = phrases_from(frame.phrases);
+  push_composite(term, frame.depth + 1);
 }
 
 void Draft::open_call(Span bracket) {
   std::uint32_t depth = 0;
-  Term name = pop(depth);
-  open_frame({name.span.begin, terms_.size(), std::move(name.text), true}, bracket);
+  const Term name = pop(depth);
+  open_frame({name.span.begin, terms_.size(), phrases_.size(), name.text, true}, bracket);
 }
 
 void Draft::close_call(Span bracket) {
   last_ = bracket.end;
-  Frame frame = std::move(frames_.back());
+  const Frame frame = frames_.back();
   frames_.pop_back();
   Term term = make_term(Kind::call, {source_, frame.begin, bracket.end}, frame.word);
-  term.phrases = std::move(frame.phrases);
-  push_composite(std::move(term), frame.depth + 1);
+  term.phrases = phrases_from(frame.phrases);
+  push_composite(term, frame.depth + 1);
+}
+
+/// Those that the innermost frame has finished, which then are its alone.
+syntax::List<Phrase> Draft::phrases_from(std::size_t first) {
+  const auto list = storage_->keep(phrases_.data() + first, phrases_.size() - first);
+  phrases_.resize(first);
+  return list;
 }
 
 void Draft::finish_phrase() {
   Frame& frame = frames_.back();
-  Phrase phrase;
-  phrase.reserve(terms_.size() - frame.base);
-  while (terms_.size() > frame.base + phrase.size()) {
-    const std::size_t next = frame.base + phrase.size();
-    frame.depth = std::max(frame.depth, depths_[next]);
-    phrase.push_back(std::move(terms_[next]));
-  }
+  for (std::size_t i = frame.base; i < depths_.size(); ++i) frame.depth = std::max(frame.depth, depths_[i]);
+  const Phrase phrase = storage_->keep(terms_.data() + frame.base, terms_.size() - frame.base);
   terms_.resize(frame.base);
   depths_.resize(frame.base);
   check_units_after_expressions(phrase);
-  frame.phrases.push_back(std::move(phrase));
+  phrases_.push_back(phrase);
 }
 
 void Draft::check_units_after_expressions(const Phrase& phrase) const {
@@ -300,13 +316,13 @@ void Draft::check_units_after_expressions(const Phrase& phrase) const {
 // --- Pieces of statements ---
 
 void Draft::finish_place(bool bracketed) {
-  pieces.places.ends.push_back(std::exchange(pieces.group, {}));
-  pieces.places.bracketed.push_back(bracketed);
+  pieces.ends.push_back({storage_->keep(pieces.group), bracketed});
+  pieces.group.clear();
 }
 
 /// `set x = ...` takes one value; `adjustable A to B` alone stands for a value that is not known yet.
 void Draft::check_set_value(const Phrase& value) const {
-  if (value.size() == 1 || rest_after(value, {"adjustable"})) return;
+  if (value.size() == 1 || rest_after(value, "adjustable", *storage_)) return;
   const Term& second = value[1];
   const std::string name = quoted(second.span.text());
   if (second.kind == Kind::name && find_unit(second.text)) {
@@ -319,13 +335,12 @@ void Draft::check_set_value(const Phrase& value) const {
 
 Phrase Draft::take_expression() {
   std::uint32_t depth = 0;
-  Phrase phrase;
-  phrase.push_back(pop(depth));
-  return phrase;
+  const Term term = pop(depth);
+  return storage_->keep(&term, 1);
 }
 
-std::vector<Phrase> Draft::take_properties() {
-  return std::exchange(frames_.front().phrases, {});
+syntax::List<Phrase> Draft::take_properties() {
+  return phrases_from(0);
 }
 
 }  // namespace wattfall

@@ -5,10 +5,12 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "grammar/diagnostic.hpp"
@@ -33,16 +35,22 @@ struct Wanted {
 struct Pieces {
   syntax::Word text;  ///< a title, a path, a variant's name
   syntax::Part part;
+  bool in_properties = false;  ///< of a part: what stands before them is in order
+  syntax::Places places;
+  std::vector<syntax::Word> group;  ///< the nodes of the end being read
+  std::vector<syntax::Places::End> ends;
   syntax::Set set;
   syntax::Change change;
   syntax::Band band;
   syntax::Sweep sweep;
   syntax::Tune tune;
+  std::vector<syntax::Word> knobs;
+  std::vector<syntax::Requirement> keeping;
   syntax::Plane plane;
   syntax::Box box;
-  bool in_properties = false;  ///< of a part: what stands before them is in order
-  syntax::Places places;
-  std::vector<syntax::Word> group;
+  std::vector<syntax::Word> ports;
+  std::vector<std::pair<syntax::Word, syntax::Phrase>> with;
+  std::string figure_words;
   syntax::Figure figure;
   syntax::Requirement requirement;
   std::optional<syntax::Phrase> over_from, over_to;
@@ -55,7 +63,8 @@ syntax::Term make_term(syntax::Term::Kind kind, Span span, std::string_view text
 
 class Draft {
  public:
-  explicit Draft(const Source& source) : source_(&source), text_(source.text()) {}
+  /// What is read lies in `storage`.
+  Draft(const Source& source, syntax::Storage& storage) : source_(&source), text_(source.text()), storage_(&storage) {}
 
   /// Forgets the last statement and begins with the one at [begin, end).
   void start(std::uint32_t begin, std::uint32_t end);
@@ -110,7 +119,8 @@ class Draft {
   void check_set_value(const syntax::Phrase& value) const;
 
   syntax::Phrase take_expression();
-  std::vector<syntax::Phrase> take_properties();
+  syntax::List<syntax::Phrase> take_properties();
+  syntax::Storage& storage() { return *storage_; }
 
   /// Says that `wanted` does not stand at `at`.
   [[noreturn]] void fail(const Wanted& wanted, const char* at) const;
@@ -118,13 +128,15 @@ class Draft {
                             std::string hint = {}) const;
 
  private:
+  void forget_pieces();
+
   struct Frame {  ///< an open bracket of any kind; the lowest is the statement itself
     std::uint32_t begin = 0;
-    std::size_t base = 0;    ///< terms below this are not the frame's
-    std::string word = {};   ///< a call's
-    bool has_items = false;  ///< commas separate items here, so `1,5` is two numbers
+    std::size_t base = 0;     ///< terms below this are not the frame's
+    std::size_t phrases = 0;  ///< nor phrases below this
+    std::string_view word = {};  ///< a call's
+    bool has_items = false;      ///< commas separate items here, so `1,5` is two numbers
     std::uint32_t depth = 0;
-    std::vector<syntax::Phrase> phrases = {};
   };
 
   std::uint32_t offset(const char* at) const { return static_cast<std::uint32_t>(at - text_.data()); }
@@ -136,31 +148,44 @@ class Draft {
   void check_name(Span span) const;
   std::string imaginary_after(std::uint32_t at) const;
   std::string likely(const Wanted& wanted, Span found) const;
+  void check_part_has_name() const;
+  std::vector<std::string_view> band_names() const;
+  std::string likely_band(Span found) const;
+  [[noreturn]] void complain_of_band(Span found) const;
   void check_decimal_comma(Span number) const;
   void check_number_end(Span number) const;
   void check_after_number(std::uint32_t at) const;
+  void check_zero_for_o(Span token) const;
   void check_units_after_expressions(const syntax::Phrase& phrase) const;
   void complain_of_shorthand(std::uint32_t at, std::string_view word, bool attached) const;
   [[noreturn]] void complain_of_unit(std::uint32_t at, bool attached) const;
+  struct ShiftedDigits {  ///< room for a number's digits; more than a sane number of them lie far away
+    std::array<char, 64> near;
+    std::string far;
+  };
+  std::string_view shifted(std::string_view digits, int shift, ShiftedDigits& room) const;
   double scaled(std::string_view digits) const;
   void settle_sign_of_impedance(Span& span);
   double sign_of_power(Span& span);
-  std::string unescaped(Span string) const;
+  std::string_view unescaped(Span string) const;
 
-  void push(syntax::Term term, std::uint32_t depth);
+  void push(const syntax::Term& term, std::uint32_t depth);
   syntax::Term pop(std::uint32_t& depth);
-  void push_composite(syntax::Term term, std::uint32_t depth);
+  void push_composite(const syntax::Term& term, std::uint32_t depth);
   void open_frame(Frame frame, Span bracket);
+  syntax::List<syntax::Phrase> phrases_from(std::size_t first);
   void wrap_unary(Span sign);
   void join_two(syntax::Term::Kind kind, std::string_view text);
 
   const Source* source_;
   std::string_view text_;
+  syntax::Storage* storage_;
   std::uint32_t begin_ = 0, end_ = 0, last_ = 0;
   std::uint32_t last_term_ = 0;  ///< where the last value ended, if it is the last token
 
   std::vector<syntax::Term> terms_;
   std::vector<std::uint32_t> depths_;  ///< of each of `terms_`: how many nodes lie below it at most
+  std::vector<syntax::Phrase> phrases_;  ///< finished ones of all open frames
   std::vector<Frame> frames_;
   std::vector<std::size_t> factors_;  ///< where the pending signs of each open factor begin
   std::vector<Span> pending_;         ///< signs before an operand, and carets

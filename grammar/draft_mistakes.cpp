@@ -107,6 +107,58 @@ void Draft::mistake(const char* code, Span where, std::string text, std::string 
   throw Mistake{{code, where, std::move(text), std::move(expected), std::move(hint)}};
 }
 
+/// `resistor at desk : 50 ohm`: the place's own word has been read as the name that is missing.
+void Draft::check_part_has_name() const {
+  const syntax::Word& name = pieces.part.name;
+  if (name.text != "at" && name.text != "from" && name.text != "between") return;
+  mistake("name-expected", name.span, "this part has no name",
+          "a name between " + quoted(pieces.part.kind.text) + " and " + quoted(name.text));
+}
+
+/// The names that `band` statements give, as they stand in the text: each alone at the start of a line.
+std::vector<std::string_view> Draft::band_names() const {
+  std::vector<std::string_view> names;
+  for (std::size_t at = text_.find("band"); at != std::string_view::npos; at = text_.find("band", at + 4)) {
+    const std::size_t line = at == 0 ? 0 : text_.rfind('\n', at - 1) + 1;
+    const std::size_t open = text_.find_first_not_of(" \t", at + 4);
+    if (text_.substr(line, at - line).find_first_not_of(" \t") != std::string_view::npos) continue;
+    if (open == std::string_view::npos || text_[open] != '"') continue;
+    names.push_back(text_.substr(open, layout::past_token(text_, open) - open));
+  }
+  return names;
+}
+
+/// What stands there, as the name it was most likely meant to be: `40 m` as "40 m"; but `7 MHz` is no name at all.
+std::string Draft::likely_band(Span found) const {
+  const std::string_view word = found.text();
+  if (!is_word(word.front())) return {};
+  std::string name = std::string("\"").append(word);
+  if (is_digit(word.front())) {
+    const Span next = token_at(skip_blanks(found.end));
+    const std::optional<Unit> unit = find_unit(next.text());
+    const std::optional<Unit> glued = find_unit(word.substr(std::min(word.find_first_not_of("0123456789."), word.size())));
+    if ((unit && unit->dim == dimension::frequency) || (glued && glued->dim == dimension::frequency)) return {};
+    if (unit && unit->dim == dimension::length) name.append(" ").append(next.text());
+  }
+  return name + '"';
+}
+
+/// A band's name without its quotes, or no name at all.
+void Draft::complain_of_band(Span found) const {
+  if (text_.substr(begin_, end_ - begin_).starts_with("band")) {
+    mistake("string-expected", found, "the band has no name in quotes",
+            "a name and two ends: band \"40 m\" 7.0 MHz to 7.2 MHz", likely_band(found));
+  }
+  std::string expected = "the name of a band in quotes";
+  std::string hint = likely_band(found);
+  const std::vector<std::string_view> names = band_names();
+  for (const std::string_view name : names) expected.append(name == names.front() ? ": " : ", ").append(name);
+  if (!hint.empty() && !names.empty() && std::find(names.begin(), names.end(), hint) == names.end())
+    hint = nearest_name(hint, std::vector<std::string>(names.begin(), names.end()));
+  if (names.empty()) expected += "; a `band` statement gives one, such as band \"40 m\" 7.0 MHz to 7.2 MHz";
+  mistake("string-expected", found, "a band is named in quotes", std::move(expected), std::move(hint));
+}
+
 /// The next step, where one is near: the word, the sign or the quotes that are missing.
 std::string Draft::likely(const Wanted& wanted, Span found) const {
   const std::string_view text = found.text();
@@ -126,11 +178,13 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   while (at > last_ && at < end_ && is_word(text_[at]) && is_word(text_[at - 1])) --at;
   while (at < end_ && is_space(text_[at])) ++at;
   if (at >= end_) {
+    if (std::string_view(wanted.code) == "place-expected") check_part_has_name();
     mistake("unfinished-statement", at_end(), "the statement ends too early", wanted.expected);
   }
   const Span token = token_at(at);
   const std::string_view found = token.text();
   const std::string name = quoted(found);
+  if (std::string_view(wanted.code) == "place-expected") check_part_has_name();
   if (static_cast<unsigned char>(found.front()) >= 0x80) {
     mistake("invalid-character", token, name + " cannot stand outside a string or a comment", wanted.expected,
             std::string(plain_for(found)));
@@ -142,6 +196,7 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   if (found == "=" && std::string_view(wanted.code) == "unexpected-text") {
     mistake("stray-equals", token, "a property takes its value without `=`", "a value straight after the name");
   }
+  if (wanted.words == std::string_view("band")) complain_of_band(token);
   mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely(wanted, token));
 }
 

@@ -207,6 +207,18 @@ void Draft::complain_of_unit(std::uint32_t at, bool attached) const {
           std::move(wanted_here), std::move(meant));
 }
 
+/// `5 0hm`: the digit where the unit has its letter.
+void Draft::check_zero_for_o(Span token) const {
+  std::string meant(token.text());
+  std::replace(meant.begin(), meant.end(), '0', 'o');
+  if (unit_ || meant == token.text()) return;
+  if (!find_unit(meant)) meant = suggest_unit(meant);
+  const std::optional<Unit> unit = find_unit(meant);
+  if (!unit || std::none_of(token.text().begin(), token.text().end(), is_letter)) return;
+  mistake("unknown-unit", token, quoted(token.text()) + " is not a unit: it has a zero for the letter",
+          describe(unit->dim) + ", such as " + std::string(real_.text()) + " " + meant, meant);
+}
+
 /// What a number's phrase cannot go on with: the comma before it was forgotten.
 void Draft::check_after_number(std::uint32_t from) const {
   const std::uint32_t at = skip_blanks(from);
@@ -215,6 +227,7 @@ void Draft::check_after_number(std::uint32_t from) const {
   if (!is_word(c) && c != '"' && c != '(' && c != '[') return;
   const Span token = token_at(at);
   if (is_letter(c) && contains(follow_words, token.text())) return;
+  check_zero_for_o(token);
   std::string hint = is_letter(c) ? likely_follow_word(token.text()) : std::string{};
   if (hint.empty()) hint = std::string(", ").append(token.text().substr(0, 20));
   // `1 000 pF`: the blank groups digits.
@@ -224,24 +237,35 @@ void Draft::check_after_number(std::uint32_t from) const {
           "a comma, or an operator", std::move(hint));
 }
 
+/// `digits` with its power of ten raised by `shift`, for from_chars.
+std::string_view Draft::shifted(std::string_view digits, int shift, ShiftedDigits& room) const {
+  const std::size_t e = std::min(digits.find_first_of("eE"), digits.size());
+  int exponent = 0;
+  if (e < digits.size()) {
+    const std::size_t skip = digits[e + 1] == '+' ? 2 : 1;
+    const auto read = std::from_chars(digits.data() + e + skip, digits.data() + digits.size(), exponent);
+    constexpr int beyond_all = 1'000'000;
+    if (read.ec == std::errc::result_out_of_range) exponent = digits[e + 1] == '-' ? -beyond_all : beyond_all;
+    exponent = std::clamp(exponent, -beyond_all, beyond_all);
+  }
+  constexpr std::size_t most_of_exponent = 12;
+  char* out = room.near.data();
+  if (e + most_of_exponent > room.near.size()) {
+    room.far.resize(e + most_of_exponent);
+    out = room.far.data();
+  }
+  char* end = std::copy_n(digits.data(), e, out);
+  *end++ = 'e';
+  end = std::to_chars(end, out + e + most_of_exponent, exponent + shift).ptr;
+  return {out, static_cast<std::size_t>(end - out)};
+}
+
 /// A decimal fraction times a power of ten is read anew with that power as its exponent, so that 0.1 uH is 100 nH to
 /// the last bit.
 double Draft::scaled(std::string_view digits) const {
-  const double scale = unit_ && !unit_->is_dbm ? unit_->scale : 1.0;
-  const auto power = static_cast<int>(std::lround(std::log10(scale)));
-  const bool decimal = scale != 1.0 && std::abs(scale * std::pow(10.0, -power) - 1.0) < 1e-14;
-  std::string shifted;
-  std::string_view text = digits;
-  if (decimal) {
-    const std::size_t e = std::min(digits.find_first_of("eE"), digits.size());
-    int exponent = 0;
-    if (e < digits.size()) {
-      const std::size_t skip = digits[e + 1] == '+' ? 2 : 1;
-      std::from_chars(digits.data() + e + skip, digits.data() + digits.size(), exponent);
-    }
-    shifted = std::string(digits.substr(0, e)) + "e" + std::to_string(exponent + power);
-    text = shifted;
-  }
+  const bool decimal = unit_ && unit_->power_of_ten != 0;
+  ShiftedDigits room;
+  const std::string_view text = decimal ? shifted(digits, unit_->power_of_ten, room) : digits;
   double value = 0.0;
   const auto read = std::from_chars(text.data(), text.data() + text.size(), value);
   if (read.ec == std::errc::result_out_of_range || !std::isfinite(value)) {
@@ -249,7 +273,7 @@ double Draft::scaled(std::string_view digits) const {
     mistake("bad-number", {source_, begin, begin + static_cast<std::uint32_t>(digits.size())},
             "this number is too large or too small", "a number between 1e-300 and 1e300");
   }
-  return decimal ? value : value * scale;
+  return decimal || !unit_ ? value : value * unit_->scale;
 }
 
 void Draft::finish_number(Span span) {
@@ -269,7 +293,7 @@ void Draft::finish_number(Span span) {
   }
   term.quantity = {{real, imaginary}, unit_ ? unit_->dim : dimension::number};
   check_after_number(last_);
-  push(std::move(term), 1);
+  push(term, 1);
 }
 
 /// `-10 dBm` is a tenth of a milliwatt: the sign is the literal's own, and may not wait until it is watts.
@@ -310,7 +334,7 @@ void Draft::finish_imaginary(Span span) {
   if (unit_ && unit_->is_dbm) mistake("unknown-unit", term.span, "a power in dBm has no imaginary part", "ohm");
   term.quantity = {{0.0, scaled(imaginary_.text().substr(1))}, unit_ ? unit_->dim : dimension::number};
   check_after_number(last_);
-  push(std::move(term), 1);
+  push(term, 1);
 }
 
 }  // namespace wattfall

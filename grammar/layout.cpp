@@ -3,6 +3,7 @@
 #include "layout.hpp"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -61,6 +62,26 @@ bool is_forbidden(std::string_view character) {
          (character >= "\u2066" && character <= "\u2069" && character.size() == 3);
 }
 
+/// Characters that may stand anywhere, as nearly all do.
+bool are_plain(std::string_view text) {
+  unsigned odd = 0;
+  for (const char c : text) odd |= static_cast<unsigned>((c < 0x20 && c != '\n') || c == 0x7F);
+  return odd == 0;
+}
+
+/// What a character is to this pass.
+enum class Meaning : char { none, blank, some };
+
+const std::array<Meaning, 256>& meanings() {
+  static const auto table = [] {
+    std::array<Meaning, 256> meaning{};
+    for (const char c : std::string_view(" \t\r")) meaning[static_cast<unsigned char>(c)] = Meaning::blank;
+    for (const char c : std::string_view("\n#\"()[]{},")) meaning[static_cast<unsigned char>(c)] = Meaning::some;
+    return meaning;
+  }();
+  return table;
+}
+
 class Splitter {
  public:
   Splitter(const Source& source, const Words& words, Diagnostics& diagnostics)
@@ -73,6 +94,7 @@ class Splitter {
     }
     check_characters();
     check_lines();
+    top_.reserve(static_cast<std::size_t>(std::count(text_.begin(), text_.end(), '\n')) + 1);
     at_ = text_.starts_with("\xEF\xBB\xBF") ? 3 : 0;
     while (skip_to_statement()) {
       if (text_[at_] == '}') {
@@ -108,6 +130,11 @@ class Splitter {
     constexpr int most_shown = 3;  // a file that is no text at all would give thousands
     int shown = 0;
     for (std::size_t at = text_.starts_with("\xEF\xBB\xBF") ? 3 : 0; at < text_.size();) {
+      constexpr std::size_t many = 64;
+      if (at + many <= text_.size() && are_plain(text_.substr(at, many))) {
+        at += many;
+        continue;
+      }
       const std::size_t length = utf8_length(text_, at);
       const std::size_t step = std::max<std::size_t>(length, 1);
       const char c = text_[at];
@@ -258,6 +285,20 @@ class Splitter {
       last_ = at_ + 1;
     }
     ++at_;
+    pass_words();
+  }
+
+  /// To the next character that means something here.
+  void pass_words() {
+    std::size_t last = 0;
+    for (; at_ < text_.size(); ++at_) {
+      const Meaning meaning = meanings_[static_cast<unsigned char>(text_[at_])];
+      if (meaning == Meaning::some) break;
+      if (meaning == Meaning::none) last = at_ + 1;
+    }
+    if (last == 0) return;
+    last_ = last;
+    comma_ = false;
   }
 
   void take_one() {
@@ -425,6 +466,7 @@ class Splitter {
   std::string_view text_;
   const Words& words_;
   Diagnostics& diagnostics_;
+  const std::array<Meaning, 256>& meanings_ = meanings();
 
   std::size_t at_ = 0;
   std::vector<Stretch> top_;

@@ -62,7 +62,7 @@ WATTFALL_WANTED(cable_name, "name-expected", "a cable's name, such as RG-213");
 // Strings.
 WATTFALL_WANTED(title, "string-expected", "the design's title in quotes", "rest");
 WATTFALL_WANTED(include_path, "string-expected", "the name of a feed file in quotes", "rest");
-WATTFALL_WANTED(band_name, "string-expected", "the band's name in quotes, such as \"40 m\"");
+WATTFALL_WANTED(band_name, "string-expected", "the band's name in quotes, such as \"40 m\"", "band");
 WATTFALL_WANTED(variant_name, "string-expected", "the variant's name in quotes", "rest");
 
 // Values.

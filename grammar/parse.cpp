@@ -15,6 +15,7 @@ namespace {
 
 using layout::Stretch;
 using layout::Words;
+using syntax::Loose;
 using syntax::Phrase;
 using syntax::Statement;
 
@@ -41,8 +42,8 @@ bool may_stand(const Statement& statement, Home home) {
 
 class Reader {
  public:
-  Reader(const Source& source, const Words& words, Diagnostics& diagnostics)
-      : source_(source), words_(words), diagnostics_(diagnostics), draft_(source) {}
+  Reader(const Source& source, const Words& words, syntax::Storage& storage, Diagnostics& diagnostics)
+      : source_(source), words_(words), storage_(storage), diagnostics_(diagnostics), draft_(source, storage) {}
 
   std::vector<Statement> read(const std::vector<Stretch>& stretches, Home home, bool doubtful) {
     std::vector<Statement> statements;
@@ -53,10 +54,11 @@ class Reader {
       if (!stretch.broken) statement = build_statement(draft_, source_, stretch, words_, diagnostics_);
       if (statement) check_block(*statement, stretch);
       const Home inner = statement ? home_in(*statement) : home;
-      std::vector<Statement> body = read(stretch.body, inner, doubtful || stretch.unclosed || !statement);
+      std::vector<Statement> body;
+      if (!stretch.body.empty()) body = read(stretch.body, inner, doubtful || stretch.unclosed || !statement);
       if (!statement || !check_home(*statement, home, doubtful)) continue;
-      put_body(*statement, std::move(body));
-      statements.push_back(std::move(*statement));
+      put_body(*statement, body);
+      statements.push_back(*statement);
     }
     return statements;
   }
@@ -67,9 +69,9 @@ class Reader {
     return std::holds_alternative<syntax::Variant>(statement.what) ? Home::variant : Home::file;
   }
 
-  static void put_body(Statement& statement, std::vector<Statement> body) {
-    if (auto* box = std::get_if<syntax::Box>(&statement.what)) box->body = std::move(body);
-    if (auto* variant = std::get_if<syntax::Variant>(&statement.what)) variant->body = std::move(body);
+  void put_body(Statement& statement, const std::vector<Statement>& body) {
+    if (auto* box = std::get_if<syntax::Box>(&statement.what)) box->body = storage_.keep(body);
+    if (auto* variant = std::get_if<syntax::Variant>(&statement.what)) variant->body = storage_.keep(body);
   }
 
   void check_block(const Statement& statement, const Stretch& stretch) {
@@ -102,11 +104,14 @@ class Reader {
                             "`" + word + "` does not stand in a " + (home == Home::box ? "box" : "variant"),
                             home == Home::box ? "a part, or `set`" : "any statement but `design` and `variant`",
                             ""});
+    if (home == Home::box && std::holds_alternative<syntax::Box>(statement.what))
+      diagnostics_.back().advice = "define it outside, where all boxes are, and use it here as a part";
     return false;
   }
 
   const Source& source_;
   const Words& words_;
+  syntax::Storage& storage_;
   Diagnostics& diagnostics_;
   Draft draft_;
 };
@@ -136,33 +141,38 @@ std::optional<Stretch> lone_stretch(const Source& source, Diagnostics& diagnosti
   return std::nullopt;
 }
 
+template <class T, class Build>
+Result<Loose<T>> parse_piece(const SourcePtr& source, const Build& build) {
+  Result<Loose<T>> result;
+  const std::optional<Stretch> stretch = lone_stretch(*source, result.diagnostics);
+  if (!stretch) return result;
+  const auto storage = std::make_shared<syntax::Storage>();
+  Draft draft(*source, *storage);
+  if (const auto what = build(draft, *source, *stretch, result.diagnostics)) result.value = Loose<T>{*what, source, storage};
+  return result;
+}
+
 }  // namespace
 
 Result<syntax::File> parse(const SourcePtr& source, const Vocabulary& vocabulary) {
   Result<syntax::File> result;
   const Words words = words_of(*source, vocabulary);
   const std::vector<Stretch> stretches = layout::split(*source, words, result.diagnostics);
-  Reader reader(*source, words, result.diagnostics);
-  result.value = syntax::File{source, reader.read(stretches, Home::file, false)};
+  auto storage = std::make_shared<syntax::Storage>();
+  Reader reader(*source, words, *storage, result.diagnostics);
+  std::vector<Statement> statements = reader.read(stretches, Home::file, false);
+  result.value = syntax::File{source, std::move(storage), std::move(statements)};
   sort_by_place(result.diagnostics);
   cut_off(result.diagnostics);
   return result;
 }
 
-Result<Phrase> parse_phrase(const SourcePtr& source) {
-  Result<Phrase> result;
-  const std::optional<Stretch> stretch = lone_stretch(*source, result.diagnostics);
-  Draft draft(*source);
-  if (stretch) result.value = build_expression(draft, *source, *stretch, result.diagnostics);
-  return result;
+Result<Loose<Phrase>> parse_phrase(const SourcePtr& source) {
+  return parse_piece<Phrase>(source, build_expression);
 }
 
-Result<syntax::Sweep> parse_sweep(const SourcePtr& source) {
-  Result<syntax::Sweep> result;
-  const std::optional<Stretch> stretch = lone_stretch(*source, result.diagnostics);
-  Draft draft(*source);
-  if (stretch) result.value = build_sweep(draft, *source, *stretch, result.diagnostics);
-  return result;
+Result<Loose<syntax::Sweep>> parse_sweep(const SourcePtr& source) {
+  return parse_piece<syntax::Sweep>(source, build_sweep);
 }
 
 }  // namespace wattfall

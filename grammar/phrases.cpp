@@ -1,7 +1,8 @@
 // Places in phrases, and taking phrases apart for the resolver, who alone knows which words are a property's name. In:
 // terms as they were read. Out: spans; what is left behind a name.
+#include <array>
 #include <string_view>
-#include <utility>
+#include <vector>
 
 #include "grammar/parse.hpp"
 #include "layout.hpp"
@@ -35,7 +36,7 @@ Term bracket_of(const Term& call) {
   bracket.span = call.span;
   const std::size_t open = call.span.text().find('(');
   if (open != std::string_view::npos) bracket.span.begin += static_cast<std::uint32_t>(open);
-  bracket.operands.push_back(call.phrases.front().front());
+  bracket.operands = call.phrases.front();
   return bracket;
 }
 
@@ -52,7 +53,7 @@ Term signed_dbm(const Term& term) {
 }
 
 /// `term` without the name at its left end; none where the name does not stand there, or what is left is no value.
-std::optional<Term> without_name(const Term& term, const std::string& name) {
+std::optional<Term> without_name(const Term& term, std::string_view name, syntax::Storage& storage) {
   if (term.kind == Kind::call) {
     const bool one_value = term.phrases.size() == 1 && term.phrases.front().size() == 1;
     if (term.text == name && one_value) return bracket_of(term);
@@ -68,35 +69,35 @@ std::optional<Term> without_name(const Term& term, const std::string& name) {
   if (is_name) {
     result.kind = Kind::unary;
     result.span = join(syntax::operator_span(term), term.operands[1].span);
-    result.operands.push_back(term.operands[1]);
+    result.operands = term.operands.from(1);
     return result;
   }
-  std::optional<Term> rest = without_name(left, name);
+  const std::optional<Term> rest = without_name(left, name, storage);
   if (!rest) return std::nullopt;
+  const std::array<Term, 2> operands{*rest, term.operands[1]};
   result.kind = Kind::binary;
   result.span = join(rest->span, term.operands[1].span);
-  result.operands.push_back(std::move(*rest));
-  result.operands.push_back(term.operands[1]);
+  result.operands = storage.keep(operands.data(), operands.size());
   return result;
 }
 
 }  // namespace
 
-std::optional<Phrase> rest_after(const Phrase& phrase, const std::vector<std::string>& words) {
-  if (words.empty()) return phrase;
-  if (phrase.size() < words.size()) return std::nullopt;
-  for (std::size_t i = 0; i + 1 < words.size(); ++i) {
-    if (phrase[i].kind != Kind::name || phrase[i].text != words[i]) return std::nullopt;
+std::optional<Phrase> rest_after(const Phrase& phrase, std::string_view words, syntax::Storage& storage) {
+  std::size_t at = 0;
+  for (; words.find(' ') != std::string_view::npos; ++at) {
+    const std::string_view word = words.substr(0, words.find(' '));
+    if (at >= phrase.size() || phrase[at].kind != Kind::name || phrase[at].text != word) return std::nullopt;
+    words.remove_prefix(word.size() + 1);
   }
-  const Term& last = phrase[words.size() - 1];
-  Phrase rest;
-  if (last.kind != Kind::name || last.text != words.back()) {
-    std::optional<Term> left = without_name(last, words.back());
-    if (!left) return std::nullopt;
-    rest.push_back(std::move(*left));
-  }
-  rest.insert(rest.end(), phrase.begin() + static_cast<std::ptrdiff_t>(words.size()), phrase.end());
-  return rest;
+  if (at >= phrase.size()) return std::nullopt;
+  const Term& last = phrase[at];
+  if (last.kind == Kind::name && last.text == words) return phrase.from(at + 1);
+  const std::optional<Term> left = without_name(last, words, storage);
+  if (!left) return std::nullopt;
+  std::vector<Term> rest{*left};
+  rest.insert(rest.end(), phrase.begin() + at + 1, phrase.end());
+  return storage.keep(rest);
 }
 
 }  // namespace wattfall

@@ -45,11 +45,11 @@ class Collector {
 
  private:
   /// The statements of a block, and all comments to its end.
-  void body(const std::vector<Statement>& statements, std::size_t depth) {
+  void body(syntax::List<Statement> statements, std::size_t depth) {
     for (const Statement& statement : statements) {
       gap(statement.span.begin, depth);
       at_ = statement.span.end;
-      const std::vector<Statement>* block = block_of(statement);
+      const syntax::List<Statement>* block = block_of(statement);
       add({block == nullptr ? Item::Kind::statement : Item::Kind::header, depth, false, &statement});
       if (block == nullptr) continue;
       at_ = text_.find('{', at_) + 1;  // nothing but blanks stands before it
@@ -59,7 +59,7 @@ class Collector {
     gap(text_.size(), depth);
   }
 
-  static const std::vector<Statement>* block_of(const Statement& statement) {
+  static const syntax::List<Statement>* block_of(const Statement& statement) {
     if (const auto* box = std::get_if<syntax::Box>(&statement.what)) return &box->body;
     const auto* variant = std::get_if<syntax::Variant>(&statement.what);
     return variant == nullptr ? nullptr : &variant->body;

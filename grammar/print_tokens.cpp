@@ -55,7 +55,7 @@ class Marker {
   explicit Marker(std::string_view text) : text_(text) {}
 
   void expression(const Phrase& phrase) { terms(phrase, {}); }
-  void properties(const std::vector<Phrase>& phrases) {
+  void properties(syntax::List<Phrase> phrases) {
     for (const Phrase& phrase : phrases) terms(phrase, {true, false});
   }
   void figure(const syntax::Figure& figure) {
@@ -160,7 +160,7 @@ struct MarkStatement {
       if (i == 0 && set.properties[i].size() == 1) {
         marker.expression(set.properties[i]);
       } else {
-        marker.properties({set.properties[i]});
+        marker.properties(syntax::List<Phrase>(set.properties[i]));
       }
     }
   }
@@ -175,10 +175,10 @@ struct MarkStatement {
   }
   void operator()(const syntax::Tune& tune) const {
     for (const Phrase* phrase : {&tune.at, &tune.from, &tune.to}) marker.expression(*phrase);
-    marker.figure(tune.goal);
+    marker.figure(*tune.goal);
     for (const syntax::Requirement& requirement : tune.keeping) marker.requirement(requirement);
   }
-  void operator()(const syntax::Require& require) const { marker.requirement(require.requirement); }
+  void operator()(const syntax::Require& require) const { marker.requirement(*require.requirement); }
   void operator()(const syntax::Box& box) const {
     for (const auto& [name, value] : box.with) marker.expression(value);
   }

@@ -9,6 +9,7 @@
 #include <charconv>
 #include <cmath>
 #include <numbers>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -32,15 +33,15 @@ constexpr std::array<Named, 14> whole_units{{
     {"in", {metres_in_inch, dimension::length}},
     {"dB", {1.0, dimension::level}},
     {"dBm", {1.0, dimension::power, true}},
-    {"%", {0.01, dimension::number}},
+    {"%", {0.01, dimension::number, false, -2}},
     {"deg", {radians_in_degree, dimension::angle}},
     {"\u00B0", {radians_in_degree, dimension::angle}},
     {"turns", {1.0, dimension::number}},
     {"dB/m", {1.0, dimension::level_per_length}},
-    {"dB/100m", {1.0 / 100.0, dimension::level_per_length}},
+    {"dB/100m", {1.0 / 100.0, dimension::level_per_length, false, -2}},
     {"dB/100ft", {1.0 / (100.0 * metres_in_foot), dimension::level_per_length}},
     {"dB/ft", {1.0 / metres_in_foot, dimension::level_per_length}},
-    {"pF/m", {1e-12, dimension::capacitance_per_length}},
+    {"pF/m", {1e-12, dimension::capacitance_per_length, false, -12}},
     {"pF/ft", {1e-12 / metres_in_foot, dimension::capacitance_per_length}},
 }};
 
@@ -62,38 +63,41 @@ constexpr std::array<Named, 11> base_units{{
 struct Prefix {
   std::string_view symbol;
   double scale;
+  int power_of_ten;
 };
 
 constexpr std::array<Prefix, 10> prefixes{{
-    {"f", 1e-15},
-    {"p", 1e-12},
-    {"n", 1e-9},
-    {"u", 1e-6},
-    {"\u00B5", 1e-6},  // the micro sign
-    {"\u03BC", 1e-6},  // Greek mu
-    {"m", 1e-3},
-    {"k", 1e3},
-    {"M", 1e6},
-    {"G", 1e9},
+    {"f", 1e-15, -15},
+    {"p", 1e-12, -12},
+    {"n", 1e-9, -9},
+    {"u", 1e-6, -6},
+    {"\u00B5", 1e-6, -6},  // the micro sign
+    {"\u03BC", 1e-6, -6},  // Greek mu
+    {"m", 1e-3, -3},
+    {"k", 1e3, 3},
+    {"M", 1e6, 6},
+    {"G", 1e9, 9},
 }};
 
-std::optional<Unit> find_base(std::string_view symbol) {
-  if (symbol == "m") return Unit{1.0, dimension::length};
-  for (const Named& base : base_units) {
-    if (base.symbol == symbol) return base.unit;
-  }
-  return std::nullopt;
-}
+/// Every symbol there is, and what it means.
+using Units = std::unordered_map<std::string, Unit>;
 
-std::optional<Unit> find_prefixed(std::string_view symbol) {
-  if (symbol == "cm") return Unit{1e-2, dimension::length};
-  for (const Prefix& prefix : prefixes) {
-    if (!symbol.starts_with(prefix.symbol)) continue;
-    std::optional<Unit> unit = find_base(symbol.substr(prefix.symbol.size()));
-    if (unit) unit->scale = prefix.scale;
-    return unit;
+Units all_units() {
+  Units units;
+  for (const Named& unit : whole_units) units.emplace(unit.symbol, unit.unit);
+  std::vector<Named> bases(base_units.begin(), base_units.end());
+  bases.push_back(Named{"m", {1.0, dimension::length}});
+  for (const Named& base : bases) {
+    units.emplace(base.symbol, base.unit);
+    for (const Prefix& prefix : prefixes) {
+      Unit unit = base.unit;
+      unit.scale = prefix.scale;
+      unit.power_of_ten = prefix.power_of_ten;
+      units.emplace(std::string(prefix.symbol).append(base.symbol), unit);
+    }
   }
-  return std::nullopt;
+  units.emplace("cm", Unit{1e-2, dimension::length, false, -2});
+  return units;
 }
 
 std::string lower(std::string_view text) {
@@ -191,6 +195,24 @@ const Spelling* find_spelling(Dimension dim) {
   return found == spellings.end() ? nullptr : &*found;
 }
 
+/// A dimension without a name of its own, by two that have one: "ohm x Hz", "V/m". Empty where no two will do.
+std::string by_two_units(Dimension dim) {
+  // The trade's own come first, so that what is both "ohm x Hz" and "1/F" times something is said in ohms.
+  constexpr std::array<Dimension, 13> known{
+      dimension::resistance, dimension::inductance, dimension::capacitance, dimension::voltage, dimension::current,
+      dimension::power,      dimension::frequency,  dimension::length,      dimension::time,    dimension::conductance,
+      dimension::level,      dimension::angle,      dimension::number};
+  for (const Dimension left : known) {
+    for (const Dimension right : known) {
+      if (right == dimension::number) continue;
+      const std::string l(find_spelling(left)->symbol), r(find_spelling(right)->symbol);
+      if (left != dimension::number && left * right == dim) return l + (l == r ? "^2" : " x " + r);
+      if (left / right == dim) return (l.empty() ? "1" : l) + "/" + r;
+    }
+  }
+  return {};
+}
+
 std::string in_base_units(Dimension dim) {
   std::string result;
   const auto add = [&result](std::string_view symbol, int exponent) {
@@ -247,8 +269,14 @@ Scale prefixed(const std::string& symbol, double size, int digits) {
   const double shown = rounded_to(size, digits);
   // Coils are spoken of in microhenries well below one.
   if (symbol == "H" && shown >= 0.1e-6 && shown < 1e-6) return {"uH", 1e-6};
-  constexpr std::array<Prefix, 8> steps{
-      {{"G", 1e9}, {"M", 1e6}, {"k", 1e3}, {"", 1.0}, {"m", 1e-3}, {"u", 1e-6}, {"n", 1e-9}, {"p", 1e-12}}};
+  constexpr std::array<Prefix, 8> steps{{{"G", 1e9, 9},
+                                         {"M", 1e6, 6},
+                                         {"k", 1e3, 3},
+                                         {"", 1.0, 0},
+                                         {"m", 1e-3, -3},
+                                         {"u", 1e-6, -6},
+                                         {"n", 1e-9, -9},
+                                         {"p", 1e-12, -12}}};
   for (const Prefix& step : steps) {
     // One part in 1e12 of slack: 1e-12 * 1000 is not exactly 1e-9.
     if (shown >= step.scale * (1 - 1e-12)) return {std::string(step.symbol) + symbol, step.scale};
@@ -268,11 +296,14 @@ Scale scale_for(Dimension dim, double size, int digits) {
 }  // namespace
 
 std::optional<Unit> find_unit(std::string_view symbol) {
-  for (const Named& unit : whole_units) {
-    if (unit.symbol == symbol) return unit.unit;
-  }
-  if (const auto base = find_base(symbol)) return base;
-  return find_prefixed(symbol);
+  static const Units owned = all_units();
+  static const auto units = [] {
+    std::unordered_map<std::string_view, Unit> views;
+    for (const auto& [name, unit] : owned) views.emplace(name, unit);
+    return views;
+  }();
+  const auto found = units.find(symbol);
+  return found == units.end() ? std::nullopt : std::optional(found->second);
 }
 
 std::string suggest_unit(std::string_view wrong) {
@@ -287,7 +318,8 @@ std::string suggest_unit(std::string_view wrong) {
 
 std::string describe(Dimension dim) {
   if (const Spelling* known = find_spelling(dim)) return std::string(known->name);
-  return in_base_units(dim);
+  const std::string two = by_two_units(dim);
+  return "a value in " + (two.empty() ? in_base_units(dim) : two);
 }
 
 std::string si_symbol(Dimension dim) {

@@ -16,18 +16,33 @@ std::vector<std::vector<int>> coupled_parts(const Design& design) {
   return coupled;
 }
 
+/// Calls `visit` on each node that a part has a terminal at, once.
+template <class Visit>
+void each_node(const Part& part, const Visit& visit) {
+  const std::vector<NodeId>& terminals = part.terminals;
+  for (auto node = terminals.begin(); node != terminals.end(); ++node)
+    if (std::find(terminals.begin(), node, *node) == node) visit(*node);
+}
+
 }  // namespace
 
-Adjacency::Adjacency(const Design& design) : parts_at(design.nodes.size()), coupled(coupled_parts(design)) {
+Adjacency::Adjacency(const Design& design) : first_of_(design.nodes.size() + 2) {
+  // Counted two places on, so that filling in leaves each node's beginning one place on, and then in its own.
+  for (const Part& part : design.parts) each_node(part, [&](NodeId node) { ++first_of_[node.index + 2]; });
+  for (std::size_t i = 2; i < first_of_.size(); ++i) first_of_[i] += first_of_[i - 1];
+  parts_.resize(first_of_.back());
   for (std::size_t i = 0; i < design.parts.size(); ++i)
-    for (const NodeId node : design.parts[i].terminals) {
-      auto& parts = parts_at[node.index];
-      const PartId part{static_cast<int>(i)};
-      if (parts.empty() || parts.back() != part) parts.push_back(part);
-    }
+    each_node(design.parts[i],
+              [&](NodeId node) { parts_[first_of_[node.index + 1]++] = PartId{static_cast<int>(i)}; });
+}
+
+std::span<const PartId> Adjacency::parts_at(NodeId node) const {
+  const std::size_t first = first_of_[node.index];
+  return std::span(parts_).subspan(first, first_of_[node.index + 1] - first);
 }
 
 std::vector<bool> Adjacency::reached_before(const Design& design, NodeId node) const {
+  const auto coupled = coupled_parts(design);
   std::vector<bool> part_seen(design.parts.size()), node_seen(design.nodes.size());
   std::vector<int> nodes;
   const auto visit_node = [&](NodeId next) {
@@ -53,7 +68,7 @@ std::vector<bool> Adjacency::reached_before(const Design& design, NodeId node) c
     if (nodes.empty()) break;
     const int here = nodes.back();
     nodes.pop_back();
-    for (const PartId part : parts_at[here]) visit_part(part.index);
+    for (const PartId part : parts_at(NodeId{here})) visit_part(part.index);
   }
   return part_seen;
 }

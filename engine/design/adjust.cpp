@@ -54,14 +54,14 @@ std::optional<Range> from_list(Bench& bench, const KnobRequest& request, Span sp
 }
 
 /// What follows `word` in a call's argument.
-std::optional<Phrase> argument(const std::vector<Phrase>& arguments, std::size_t at, const char* word) {
+std::optional<Phrase> argument(Bench& bench, syntax::List<Phrase> arguments, std::size_t at, const char* word) {
   if (at >= arguments.size()) return std::nullopt;
-  return rest_after(arguments[at], {word});
+  return rest_after(arguments[at], word, bench.storage);
 }
 
 std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span span) {
-  const auto& arguments = request.range[0].phrases;
-  const auto from = argument(arguments, 1, "from"), to = argument(arguments, 2, "to");
+  const syntax::List<Phrase> arguments = request.range[0].phrases;
+  const auto from = argument(bench, arguments, 1, "from"), to = argument(bench, arguments, 2, "to");
   if (arguments.size() != 3 || !from || !to) return say_bad_range(bench, span);
   const std::string series(leading_word(arguments[0]));
   if (preferred_decade(series).empty()) {
@@ -81,8 +81,8 @@ std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span 
 }
 
 std::optional<Range> from_relays(Bench& bench, const KnobRequest& request, Span span) {
-  const auto& arguments = request.range[0].phrases;
-  const auto smallest = argument(arguments, 1, "smallest");
+  const syntax::List<Phrase> arguments = request.range[0].phrases;
+  const auto smallest = argument(bench, arguments, 1, "smallest");
   if (arguments.size() != 2 || !smallest) return say_bad_range(bench, span);
   const auto count = number_of(bench, arguments[0], *request.scope, dimension::number);
   const auto step = request.read(*smallest);
@@ -129,9 +129,9 @@ std::optional<Range> range_of(Bench& bench, const KnobRequest& request) {
   if (is_list(request.range)) return from_list(bench, request, span);
   if (is_call_of(request.range, "series")) return from_series(bench, request, span);
   if (is_call_of(request.range, "relays")) return from_relays(bench, request, span);
-  const auto ends = split_at_word(request.range, "to");
+  const auto ends = split_at_word(bench, request.range, "to");
   if (!ends || ends->after.empty()) return say_bad_range(bench, span);
-  const auto stepped = split_at_word(ends->after, "step");
+  const auto stepped = split_at_word(bench, ends->after, "step");
   const auto lower = request.read(ends->before), upper = request.read(stepped ? stepped->before : ends->after);
   if (!lower || !upper || !rising(bench, *lower, *upper, request.dim, span)) return std::nullopt;
   if (!stepped) return Range{*lower, *upper, {}};
@@ -177,9 +177,9 @@ std::optional<double> start_inside(Bench& bench, const KnobRequest& request, con
 std::optional<Dimension> dimension_of_range(Bench& bench, const Phrase& range, Scope& scope) {
   Phrase first = range;
   if (is_list(range) && !range[0].phrases.empty()) first = range[0].phrases[0];
-  if (const auto ends = split_at_word(range, "to")) first = ends->before;
-  if (is_call_of(range, "series")) first = argument(range[0].phrases, 1, "from").value_or(Phrase{});
-  if (is_call_of(range, "relays")) first = argument(range[0].phrases, 1, "smallest").value_or(Phrase{});
+  if (const auto ends = split_at_word(bench, range, "to")) first = ends->before;
+  if (is_call_of(range, "series")) first = argument(bench, range[0].phrases, 1, "from").value_or(Phrase{});
+  if (is_call_of(range, "relays")) first = argument(bench, range[0].phrases, 1, "smallest").value_or(Phrase{});
   if (first.empty()) {
     say_bad_range(bench, syntax::span_of(range));
     return std::nullopt;
@@ -202,7 +202,7 @@ std::optional<KnobId> make_knob(Bench& bench, const KnobRequest& request) {
   if (request.start) {
     knob.start = start_inside(bench, request, *range);
     if (!knob.start) return std::nullopt;
-  } else if (bench.options.as_written) {
+  } else if (bench.options.as_written && !bench.settling_unused) {
     auto& wrong = bench.complaints.say("unset-knob", request.span,
                                        in_quotes(request.name) + " has no value of its own to be taken as written");
     wrong.advice = "write a value before `adjustable`, or leave --as-written out";
@@ -235,7 +235,7 @@ std::optional<Settled> settle_adjustable(Bench& bench, NamedQuantity& quantity) 
   std::optional<Settled> start;
   bool good = true;
   for (const Phrase& property : quantity.properties) {
-    const auto range = rest_after(property, {"adjustable"});
+    const auto range = rest_after(property, "adjustable", bench.storage);
     if (range && request.range.empty()) {
       request.range = *range;
       request.span = syntax::span_of(property);

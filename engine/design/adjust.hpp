@@ -14,7 +14,7 @@ namespace wattfall::design {
 using Reader = std::function<std::optional<double>(const syntax::Phrase&)>;
 
 struct KnobRequest {
-  std::string name = {};
+  std::string_view name = {};
   Dimension dim = {};
   syntax::Phrase range = {};  ///< what follows `adjustable`
   Span span = {};             ///< of the whole property

@@ -19,6 +19,14 @@ bool finite(std::complex<double> x) {
   return std::isfinite(x.real()) && std::isfinite(x.imag());
 }
 
+Settled constant_of(std::complex<double> x, Dimension dim) {
+  Settled result;
+  result.formula.constant = x;
+  result.dim = dim;
+  result.complex = x.imag() != 0.0;
+  return result;
+}
+
 std::optional<Settled> fold(Bench& bench, Op op, std::vector<Settled> operands, Dimension dim, bool complex, Span at) {
   Settled result;
   result.dim = dim;
@@ -37,10 +45,7 @@ std::optional<Settled> fold(Bench& bench, Op op, std::vector<Settled> operands, 
       bench.complaints.say("not-finite", at, "this comes to no number");
       return std::nullopt;
     }
-    result.formula.constant = x;
-    result.complex = x.imag() != 0.0;
-    result.size = 1;
-    return result;
+    return constant_of(x, dim);
   }
   if (result.size > largest_formula) {
     bench.complaints.say("expression-too-large", at,
@@ -58,6 +63,17 @@ std::vector<Settled> both(Settled a, Settled b) {
   operands.push_back(std::move(a));
   operands.push_back(std::move(b));
   return operands;
+}
+
+/// The same of two, without a list where both are constant, as most are.
+std::optional<Settled> fold_two(Bench& bench, Op op, Settled a, Settled b, Dimension dim, bool complex, Span at) {
+  if (!a.constant() || !b.constant()) return fold(bench, op, both(std::move(a), std::move(b)), dim, complex, at);
+  const std::complex<double> x = apply(op, a.formula.constant, b.formula.constant);
+  if (!finite(x)) {
+    bench.complaints.say("not-finite", at, "this comes to no number");
+    return std::nullopt;
+  }
+  return constant_of(x, dim);
 }
 
 bool same_dimension(Bench& bench, const Settled& a, const Settled& b, Span at, std::string_view doing) {
@@ -114,7 +130,7 @@ std::optional<Settled> raise(Bench& bench, Settled a, Settled b, Span at) {
     return std::nullopt;
   }
   const bool complex = a.complex;
-  return fold(bench, Op::power, both(std::move(a), std::move(b)), dim, complex, at);
+  return fold_two(bench, Op::power, std::move(a), std::move(b), dim, complex, at);
 }
 
 struct Function {
@@ -210,7 +226,7 @@ std::optional<Settled> combine(Bench& bench, Op op, Settled a, Settled b, Span a
     return std::nullopt;
   }
   const bool complex = a.complex || b.complex;
-  return fold(bench, op, both(std::move(a), std::move(b)), dim, complex, at);
+  return fold_two(bench, op, std::move(a), std::move(b), dim, complex, at);
 }
 
 std::optional<Settled> negate(Bench& bench, Settled x, Span at) {
@@ -228,7 +244,7 @@ std::optional<Settled> call(Bench& bench, const syntax::Term& term, std::vector<
     auto& wrong =
         bench.complaints.say("wrong-argument-count", term.span,
                              in_quotes(term.text) + " takes " + (several ? "at least one value" : "one value"));
-    wrong.expected = term.text + (several ? "(a, b)" : "(x)");
+    wrong.expected = std::string(term.text) + (several ? "(a, b)" : "(x)");
     return std::nullopt;
   }
   if (several) return call_several(bench, *function, std::move(operands), term.span);

@@ -16,6 +16,7 @@
 #include "design/design.hpp"
 #include "design/resolve.hpp"
 #include "grammar/syntax.hpp"
+#include "name_map.hpp"
 #include "rules.hpp"
 
 namespace wattfall::design {
@@ -37,7 +38,7 @@ struct Settled {
 /// A named quantity: of the file (`set`), or of one use of a box (`with`). Settled when it is first asked for.
 struct NamedQuantity {
   enum class State { fresh, busy, settled, failed };
-  std::string name;
+  std::string_view name;  ///< with the box's before it
   Span span;                                 ///< where it is defined
   std::vector<syntax::Phrase> properties;    ///< first the expression, then `adjustable ...`
   Scope* home = nullptr;                     ///< where its own names are looked up
@@ -56,7 +57,7 @@ struct Scope {
 
 /// Where part statements stand: the file, or one use of a box.
 struct Frame {
-  std::string prefix;  ///< "" or "atu."
+  std::string_view prefix;  ///< "" or "atu."
   Scope scope;
   std::unordered_map<std::string_view, NodeId> ports;
   BoxId box;
@@ -69,7 +70,6 @@ struct Named {
   What what = What::part;
   int index = -1;
   Span span;  ///< of the name
-  std::string kind;
   bool broken = false;  ///< could not be built; what asks for it says nothing more
 };
 
@@ -91,15 +91,23 @@ struct DataRange {
 /// A main value given from the command line, or properties given again by `change`.
 struct Replacement {
   Span name;
-  const std::vector<syntax::Phrase>* properties = nullptr;
+  syntax::List<syntax::Phrase> properties;
   bool main_only = false;  ///< --set
   bool used = false;
+  bool of_quantity = false;  ///< taken by a box's quantity, and no part's
 };
 
 struct PendingCoupling {
   Coupling coupling;
-  std::string first, second;
+  std::string_view first, second;
   Span first_span, second_span;
+};
+
+/// A cable that the design names, looked up and fitted once.
+struct KnownCable {
+  const sdk::Cable* cable = nullptr;
+  bool fitted = false;
+  double k1 = 0.0, k2 = 0.0;
 };
 
 struct Bench {
@@ -109,23 +117,27 @@ struct Bench {
   Files& files;
   Complaints& complaints;
 
+  syntax::Storage storage = {};  ///< what phrases taken apart are put together in
   Design design = {};
   Frame file_frame = {};
-  std::unordered_map<std::string, NodeId> nodes = {};
-  std::unordered_map<std::string, Named> names = {};
+  /// By full name, which lies in the text, or in `storage` where it is of a box.
+  NameMap<NodeId> nodes = {};
+  NameMap<Named> names = {};
   std::unordered_map<std::string_view, const syntax::Box*> boxes = {};
   std::unordered_set<const syntax::Box*> looping_boxes = {};
   std::unordered_map<const syntax::Box*, KindInfo> box_kinds = {};
   std::unordered_map<std::string_view, std::vector<Replacement>> replacements = {};  ///< by part's full name
-  std::unordered_map<std::string, KnobId> part_knobs = {}, quantity_knobs = {};
+  std::unordered_map<std::string_view, KnobId> part_knobs = {}, quantity_knobs = {};
   std::unordered_map<std::string_view, std::pair<double, double>> bands = {};
   std::unordered_set<std::string_view> broken_bands = {};
-  std::unordered_set<std::string> unknown_quantities = {};  ///< reported already
+  std::unordered_set<std::string_view> unknown_quantities = {};  ///< reported already
   std::vector<NamedQuantity*> settling = {};                ///< the chain being settled, to show loops
+  std::vector<std::string_view> box_quantities = {};        ///< in full, where `--set` may name one
+  bool settling_unused = false;                             ///< what nothing in this variant asks for
   std::vector<PendingCoupling> pending_couplings = {};
   std::vector<LateCheck> late_checks = {};
   std::vector<DataRange> data_ranges = {};
-  std::unordered_map<std::string, const sdk::Cable*> cables = {};
+  std::unordered_map<std::string_view, KnownCable> cables = {};  ///< by the name as written
   bool source_seen = false;
   bool network_broken = false;  ///< some part could not be placed: what its absence would cause is not said
   bool too_deep_said = false;
@@ -133,6 +145,11 @@ struct Bench {
   std::size_t parts_before = 0;  ///< of the variants resolved before this one: the limit is for all together
   int depth = 0;    ///< of expressions within expressions
 };
+
+/// The full name of what a text names in a frame.
+inline std::string_view full_name(Bench& bench, const Frame& frame, std::string_view name) {
+  return frame.prefix.empty() ? name : bench.storage.keep_text(std::string(frame.prefix).append(name));
+}
 
 /// The names in a map, for suggestions.
 template <class Map>

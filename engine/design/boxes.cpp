@@ -1,5 +1,6 @@
 // Boxes written out: `tee atu from desk to wall` becomes the parts of its body, named `atu.Cin`, between nodes named
 // `atu.mid` and those outside that its ports stand for.
+#include "define.hpp"
 #include "parts/job.hpp"
 #include "place_parts.hpp"
 #include "places.hpp"
@@ -21,7 +22,7 @@ bool ports_agree(Bench& bench, const syntax::Box& box, const syntax::Part& text,
                            in_quotes(text.name.text) + " stands at " + counted(nodes, "node") + ", but the box " +
                                in_quotes(box.name.text) + " has " + counted(box.ports.size(), "port"));
   std::string ports;
-  for (const syntax::Word& port : box.ports) ports += (ports.empty() ? "" : ", ") + port.text;
+  for (const syntax::Word& port : box.ports) ports.append(ports.empty() ? "" : ", ").append(port.text);
   wrong.expected = "a node for each of " + ports;
   wrong.notes.push_back({box.name.span, "the box"});
   return false;
@@ -38,16 +39,32 @@ NamedQuantity& add_quantity(Frame& inner, const std::pair<syntax::Word, Phrase>&
   return quantity;
 }
 
+/// What `--set atu.c=...` gives a quantity of a use of a box; none where it does not name it.
+syntax::List<Phrase> set_by_option(Bench& bench, const Frame& inner, std::string_view name) {
+  if (bench.options.settings.empty()) return {};
+  const std::string_view full = full_name(bench, inner, name);
+  bench.box_quantities.push_back(full);
+  const auto found = bench.replacements.find(full);
+  if (found == bench.replacements.end()) return {};
+  for (Replacement& replacement : found->second) {
+    if (!replacement.main_only) continue;
+    replacement.used = replacement.of_quantity = true;
+    return replacement.properties;
+  }
+  return {};
+}
+
 /// `set` in a box: a quantity of each use, which may be a knob of its own.
 void add_sets(Bench& bench, Frame& inner, const syntax::Box& box) {
   for (const syntax::Statement& member : box.body) {
     const auto* set = std::get_if<syntax::Set>(&member.what);
     if (set == nullptr || inner.scope.quantities.contains(set->name.text)) continue;
     NamedQuantity& quantity = inner.scope.quantities[set->name.text];
-    quantity.name = inner.prefix + set->name.text;
+    quantity.name = full_name(bench, inner, set->name.text);
     quantity.span = set->name.span;
-    quantity.properties = set->properties;
+    quantity.properties.assign(set->properties.begin(), set->properties.end());
     quantity.home = &inner.scope;
+    override_quantity(quantity, set_by_option(bench, inner, set->name.text));
     inner.scope.in_order.push_back(&quantity);
   }
   for (NamedQuantity* quantity : inner.scope.in_order) settle_quantity(bench, *quantity);
@@ -61,28 +78,35 @@ void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const P
       bench.complaints.say("missing-value", override->span, in_quotes(with.first.text) + " has no value");
       override = nullptr;
     }
-    inner.scope.in_order.push_back(&add_quantity(inner, with, override));
+    NamedQuantity& quantity = add_quantity(inner, with, override);
+    if (const auto option = set_by_option(bench, inner, with.first.text); !option.empty()) {
+      quantity.properties = {option[0]};
+      quantity.home = &bench.file_frame.scope;
+      quantity.fallback = &with.second;
+    }
+    inner.scope.in_order.push_back(&quantity);
   }
   add_sets(bench, inner, box);
 }
 
 Properties box_properties(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Part& text,
-                          const std::string& name) {
+                          std::string_view name) {
   Properties given = read_properties(bench, kind, text.properties, frame.scope);
   check_clashes(bench, kind, given);
   const auto replaced = bench.replacements.find(name);
   if (replaced == bench.replacements.end()) return given;
   for (Replacement& replacement : replaced->second) {
     replacement.used = true;
-    replace(given, read_properties(bench, kind, *replacement.properties, bench.file_frame.scope), kind, false);
+    replace(bench, given, read_properties(bench, kind, replacement.properties, bench.file_frame.scope), kind, false);
   }
   return given;
 }
 
-BoxId add_use(Bench& bench, const Frame& frame, const syntax::Box& box, const std::string& name,
+BoxId add_use(Bench& bench, const Frame& frame, const syntax::Box& box, std::string_view name,
               std::vector<NodeId> nodes, Span span) {
   const BoxId id{static_cast<int>(bench.design.boxes.size())};
-  bench.design.boxes.push_back({name, box.name.text, std::move(nodes), frame.box, span});
+  bench.design.boxes.push_back(
+      {std::string(name), std::string(box.name.text), std::move(nodes), frame.box, span});
   bench.names[name].index = id.index;
   return id;
 }
@@ -95,12 +119,12 @@ const KindInfo& kind_of_box(Bench& bench, const syntax::Box& box) {
   KindInfo& kind = known->second;
   kind.name = box.name.text;
   kind.places = KindInfo::Places::box;
-  for (const auto& [name, value] : box.with) kind.properties.push_back({name.text, "", {}, "", "", false, false});
+  for (const auto& [name, value] : box.with) kind.properties.push_back({std::string(name.text), "", {}, "", "", false, false});
   return kind;
 }
 
 void expand_box(Bench& bench, Frame& frame, const syntax::Box& box, const syntax::Part& text, const Span& statement) {
-  const std::string name = frame.prefix + text.name.text;
+  const std::string_view name = full_name(bench, frame, text.name.text);
   std::vector<NodeId> nodes = flat_nodes(bench, frame, text.places);
   const bool agree = ports_agree(bench, box, text, nodes.size());
   if (!agree || bench.looping_boxes.contains(&box)) {
@@ -109,7 +133,7 @@ void expand_box(Bench& bench, Frame& frame, const syntax::Box& box, const syntax
     return;
   }
   Frame inner;
-  inner.prefix = name + ".";
+  inner.prefix = bench.storage.keep_text(std::string(name) + '.');
   inner.depth = frame.depth + 1;
   for (std::size_t i = 0; i < nodes.size(); ++i) inner.ports[box.ports[i].text] = nodes[i];
   inner.box = add_use(bench, frame, box, name, std::move(nodes), statement);

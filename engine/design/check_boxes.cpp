@@ -33,10 +33,10 @@ void say_box_loop(Bench& bench, const std::vector<const syntax::Box*>& path, con
   if (bench.looping_boxes.contains(again) && bench.looping_boxes.contains(path.back())) return;
   const auto begin = std::find(path.begin(), path.end(), again);
   std::string loop;
-  for (auto member = begin; member != path.end(); ++member) loop += (*member)->name.text + " -> ";
+  for (auto member = begin; member != path.end(); ++member) loop.append((*member)->name.text).append(" -> ");
   auto& wrong =
       bench.complaints.say("box-loop", use->kind.span,
-                           "the box " + in_quotes(again->name.text) + " stands in itself: " + loop + again->name.text);
+                           "the box " + in_quotes(again->name.text) + " stands in itself: " + loop.append(again->name.text));
   for (auto member = begin; member != path.end(); ++member)
     wrong.notes.push_back({(*member)->name.span, in_quotes((*member)->name.text) + " stands in the loop"});
   bench.looping_boxes.insert(begin, path.end());

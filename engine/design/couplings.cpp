@@ -14,7 +14,7 @@ std::vector<std::string> coils_of(const Design& design) {
   return coils;
 }
 
-std::optional<PartId> find_coil(Bench& bench, const std::string& name, Span span) {
+std::optional<PartId> find_coil(Bench& bench, std::string_view name, Span span) {
   const auto known = bench.names.find(name);
   if (known == bench.names.end()) {
     const auto head = bench.names.find(name.substr(0, name.find('.')));

@@ -18,7 +18,7 @@ void add_quantity(Bench& bench, const syntax::Set& set) {
   NamedQuantity& quantity = known->second;
   quantity.name = set.name.text;
   quantity.span = set.name.span;
-  quantity.properties = set.properties;
+  quantity.properties.assign(set.properties.begin(), set.properties.end());
   quantity.home = &scope;
   if (is_new) scope.in_order.push_back(&quantity);
 }
@@ -38,16 +38,15 @@ void add_level(Bench& bench, const Level& level) {
   }
 }
 
-/// --set replaces the value and leaves `adjustable`.
-void override_quantity(NamedQuantity& quantity, const Setting& setting) {
-  if (setting.properties.empty()) return;
-  if (quantity.properties.empty() || leading_word(quantity.properties[0]) == "adjustable")
-    quantity.properties.insert(quantity.properties.begin(), setting.properties[0]);
-  else
-    quantity.properties[0] = setting.properties[0];
-}
-
 }  // namespace
+
+void override_quantity(NamedQuantity& quantity, syntax::List<syntax::Phrase> value) {
+  if (value.empty()) return;
+  if (quantity.properties.empty() || leading_word(quantity.properties[0]) == "adjustable")
+    quantity.properties.insert(quantity.properties.begin(), value[0]);
+  else
+    quantity.properties[0] = value[0];
+}
 
 void define_boxes(Bench& bench, const Statements& statements) {
   std::vector<const syntax::Box*> boxes;
@@ -78,9 +77,16 @@ void define_quantities(Bench& bench, const Level& common, const Level& variant, 
     const auto known = scope.quantities.find(setting.name);
     if (known == scope.quantities.end()) continue;
     setting.used = true;
-    override_quantity(known->second, setting);
+    override_quantity(known->second, setting.properties);
   }
-  for (NamedQuantity* quantity : scope.in_order) settle_quantity(bench, *quantity);
+}
+
+void settle_unused(Bench& bench) {
+  const std::size_t used_knobs = bench.design.knobs.size();
+  bench.settling_unused = true;
+  for (NamedQuantity* quantity : bench.file_frame.scope.in_order) settle_quantity(bench, *quantity);
+  bench.settling_unused = false;
+  bench.design.knobs.resize(used_knobs);
 }
 
 void define_replacements(Bench& bench, const Level& variant, OptionTexts& options) {
@@ -94,11 +100,11 @@ void define_replacements(Bench& bench, const Level& variant, OptionTexts& option
       wrong.notes.push_back({replacements[0].name, "the first time"});
       continue;
     }
-    replacements.push_back({change->name.span, &change->properties, false, false});
+    replacements.push_back({change->name.span, change->properties, false, false});
   }
   for (Setting& setting : options.settings)
     if (!bench.file_frame.scope.quantities.contains(setting.name))
-      bench.replacements[setting.name].push_back({setting.name_span, &setting.properties, true, false});
+      bench.replacements[setting.name].push_back({setting.name_span, setting.properties, true, false});
 }
 
 void check_replacements(Bench& bench, OptionTexts& options) {
@@ -109,8 +115,8 @@ void check_replacements(Bench& bench, OptionTexts& options) {
           setting.used = setting.used || (setting.name == name && replacement.used);
         continue;
       }
-      if (replacement.used || bench.names.contains(std::string(name))) continue;
-      const auto head = bench.names.find(std::string(name.substr(0, name.find('.'))));
+      if (replacement.used || bench.names.contains(name)) continue;
+      const auto head = bench.names.find(name.substr(0, name.find('.')));
       if (head != bench.names.end() && head->second.broken) continue;
       auto& wrong =
           bench.complaints.say("unknown-part", replacement.name, "there is no part " + in_quotes(name) + " to change");

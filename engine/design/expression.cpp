@@ -28,7 +28,7 @@ class Deeper {
   Bench& bench_;
 };
 
-Op op_of(const std::string& sign) {
+Op op_of(std::string_view sign) {
   if (sign == "+") return Op::add;
   if (sign == "-") return Op::subtract;
   if (sign == "*") return Op::multiply;
@@ -134,7 +134,7 @@ std::optional<Settled> settle(Bench& bench, const syntax::Phrase& phrase, Scope&
   if (phrase.size() == 1) return settle(bench, phrase[0], scope, varies);
   if (phrase.size() == 2 && phrase[1].kind == Term::Kind::name && find_unit(phrase[1].text)) {
     auto& stray = bench.complaints.say("stray-unit", phrase[1].span, "a unit follows a number only");
-    stray.hint = "* 1 " + phrase[1].text;
+    stray.hint = "* 1 " + std::string(phrase[1].text);
     return std::nullopt;
   }
   const Span rest = join(phrase[1].span, phrase.back().span);

@@ -55,7 +55,7 @@ struct Split {
   syntax::Phrase before, after;
   Span word;
 };
-std::optional<Split> split_at_word(const syntax::Phrase& phrase, const std::string& word);
+std::optional<Split> split_at_word(Bench& bench, const syntax::Phrase& phrase, std::string_view word);
 
 /// The expression's only term is a call of this word, and not a bracketed value.
 bool is_call_of(const syntax::Phrase& phrase, std::string_view word);

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <optional>
+#include <span>
+#include <vector>
 
 #include "expression.hpp"
 
@@ -11,13 +13,18 @@ namespace wattfall::design {
 Dimension dimension_of(FigureKind kind);
 
 /// Nodes with the parts that have a terminal there, for everything that looks from a node.
-struct Adjacency {
+class Adjacency {
+ public:
   explicit Adjacency(const Design& design);
-  std::vector<std::vector<PartId>> parts_at;  ///< by node; each part once
-  std::vector<std::vector<int>> coupled;      ///< by part: those that share flux with it
 
+  /// Each part once.
+  std::span<const PartId> parts_at(NodeId node) const;
   /// Parts that can be reached from the source without passing through `node` or ground, by part.
   std::vector<bool> reached_before(const Design& design, NodeId node) const;
+
+ private:
+  std::vector<PartId> parts_;          ///< of the first node, of the second, ...
+  std::vector<std::size_t> first_of_;  ///< by node: where its parts begin; one more at the end
 };
 
 std::optional<Figure> settle_figure(Bench& bench, const Adjacency& adjacency, const syntax::Figure& figure);

@@ -21,6 +21,14 @@ struct Opened {
   Span span;
 };
 
+/// A box's with its body.
+std::size_t bytes_of(const Statement& statement) {
+  Span span = statement.span;
+  const auto* box = std::get_if<syntax::Box>(&statement.what);
+  if (box != nullptr && !box->body.empty()) span = join(span, box->body.back().span);
+  return span.end - span.begin;
+}
+
 class Gatherer {
  public:
   Gatherer(Gathered& gathered, Files& files, Complaints& complaints)
@@ -45,7 +53,9 @@ class Gatherer {
 
   void of_level(Level& level, const Statement& statement) {
     if (const auto* include = std::get_if<syntax::Include>(&statement.what)) return bring_in(level, *include);
-    level.statements.push_back(&statement);
+    level.bytes += bytes_of(statement);
+    const bool part = std::holds_alternative<syntax::Part>(statement.what);
+    (part ? level.parts : level.statements).push_back(&statement);
   }
 
   void take_title(const syntax::DesignTitle& title) {
@@ -64,7 +74,7 @@ class Gatherer {
         wrong.notes.push_back({other.name->span, "the first one"});
         return;
       }
-    Level& level = gathered_.variants.emplace_back(Level{&variant.name, {}});
+    Level& level = gathered_.variants.emplace_back(Level{&variant.name, {}, {}, 0});
     brought_in_.clear();
     for (const Statement& statement : variant.body) of_variant(level, statement);
     brought_in_.clear();
@@ -80,12 +90,12 @@ class Gatherer {
   }
 
   void bring_in(Level& level, const syntax::Include& include) {
-    const auto path = files_.find(include.path.text, include.path.span);
+    const auto path = files_.find(std::string(include.path.text), include.path.span);
     if (!path || is_loop(*path, include)) return;
     if (!(level.name == nullptr ? common_ : brought_in_).insert(*path).second) return;
-    const syntax::File* tree = files_.feed(*path, include.path.text, include.path.span);
+    const syntax::File* tree = files_.feed(*path, std::string(include.path.text), include.path.span);
     if (tree == nullptr) return;
-    opened_.push_back({*path, include.path.text, include.path.span});
+    opened_.push_back({*path, std::string(include.path.text), include.path.span});
     for (const Statement& statement : tree->statements) of_included(level, statement);
     opened_.pop_back();
   }

@@ -13,7 +13,9 @@ namespace wattfall::design {
 
 struct Level {
   const syntax::Word* name = nullptr;  ///< of the variant; none: the file's own
-  std::vector<const syntax::Statement*> statements;
+  std::vector<const syntax::Statement*> parts;       ///< part statements, which are nearly all of a large file
+  std::vector<const syntax::Statement*> statements;  ///< all others
+  std::size_t bytes = 0;                             ///< of their text, a box's with its body
 };
 
 struct Gathered {

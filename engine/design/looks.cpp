@@ -31,13 +31,13 @@ bool in_box(const Design& design, const Part& part, BoxId box) {
   return false;
 }
 
-std::vector<std::string> names_of(const Design& design, const std::vector<PartId>& parts) {
+std::vector<std::string> names_of(const Design& design, std::span<const PartId> parts) {
   std::vector<std::string> names;
   for (const PartId part : parts) names.push_back(design.parts[part.index].name);
   return names;
 }
 
-std::string list_of(const Design& design, const std::vector<PartId>& parts) {
+std::string list_of(const Design& design, std::span<const PartId> parts) {
   std::string text;
   for (const PartId part : parts) {
     if (text.size() > 200) return text + ", ...";
@@ -46,7 +46,7 @@ std::string list_of(const Design& design, const std::vector<PartId>& parts) {
   return text;
 }
 
-std::optional<Look> say_candidates(Bench& bench, NodeId node, const std::vector<PartId>& parts, Span span,
+std::optional<Look> say_candidates(Bench& bench, NodeId node, std::span<const PartId> parts, Span span,
                                    std::string text) {
   if (bench.network_broken) return std::nullopt;
   auto& wrong = bench.complaints.say("ambiguous-look", span, std::move(text));
@@ -59,7 +59,7 @@ std::optional<Look> say_candidates(Bench& bench, NodeId node, const std::vector<
 }
 
 /// Of a box, its one part at the node.
-std::optional<Look> look_into_box(Bench& bench, const std::vector<PartId>& here, NodeId node, const Word& into,
+std::optional<Look> look_into_box(Bench& bench, std::span<const PartId> here, NodeId node, const Word& into,
                                   BoxId box) {
   std::vector<PartId> inside;
   for (const PartId part : here)
@@ -72,7 +72,7 @@ std::optional<Look> look_into_box(Bench& bench, const std::vector<PartId>& here,
                         in_quotes(into.text) + " does not stand at " + in_quotes(bench.design.nodes[node.index].name));
 }
 
-std::optional<Look> look_into(Bench& bench, const std::vector<PartId>& here, NodeId node, const Word& into) {
+std::optional<Look> look_into(Bench& bench, std::span<const PartId> here, NodeId node, const Word& into) {
   const auto named = bench.names.find(into.text);
   if (named == bench.names.end()) {
     if (bench.network_broken) return std::nullopt;
@@ -97,7 +97,7 @@ std::optional<Look> settle_look(Bench& bench, const Adjacency& adjacency, const 
   const auto node = find_node(bench, node_word);
   if (!node) return std::nullopt;
   const Design& design = bench.design;
-  const std::vector<PartId>& here = adjacency.parts_at[node->index];
+  const std::span<const PartId> here = adjacency.parts_at(*node);
   if (into) return look_into(bench, here, *node, into);
   if (here.size() == 1) return Look{*node, here[0]};
   if (*node == design.source.node || *node == design.source.other) return Look{*node, PartId{}};

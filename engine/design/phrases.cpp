@@ -17,7 +17,7 @@ const Term* leading_name(const Term& term) {
 
 std::string_view leading_word(const Phrase& phrase) {
   const Term* first = phrase.empty() ? nullptr : leading_name(phrase[0]);
-  return first == nullptr ? std::string_view{} : std::string_view(first->text);
+  return first == nullptr ? std::string_view{} : first->text;
 }
 
 Span leading_span(const Phrase& phrase) {
@@ -26,15 +26,13 @@ Span leading_span(const Phrase& phrase) {
   return {first->span.source, first->span.begin, first->span.begin + static_cast<std::uint32_t>(first->text.size())};
 }
 
-std::optional<Split> split_at_word(const Phrase& phrase, const std::string& word) {
+std::optional<Split> split_at_word(Bench& bench, const Phrase& phrase, std::string_view word) {
   for (std::size_t i = 1; i < phrase.size(); ++i) {
     const Term* first = leading_name(phrase[i]);
     if (first == nullptr || first->text != word) continue;
-    const auto middle = phrase.begin() + static_cast<std::ptrdiff_t>(i);
-    const Phrase from_word(middle, phrase.end());
+    const Phrase from_word = phrase.from(i);
     const Span span = leading_span(from_word);
-    if (auto after = rest_after(from_word, {word}))
-      return Split{Phrase(phrase.begin(), middle), std::move(*after), span};
+    if (const auto after = rest_after(from_word, word, bench.storage)) return Split{phrase.first(i), *after, span};
   }
   return std::nullopt;
 }

@@ -41,26 +41,29 @@ void say_unknown_kind(Bench& bench, const syntax::Part& text) {
   wrong.hint = bench.complaints.nearest(text.kind.text, names);
 }
 
-bool take_name(Bench& bench, const std::string& name, Named named) {
-  const auto [known, is_new] = bench.names.try_emplace(name, std::move(named));
-  if (is_new) return true;
+/// Null where the name is taken.
+Named* take_name(Bench& bench, std::string_view name, const Named& named) {
+  const auto [known, is_new] = bench.names.try_emplace(name, named);
+  if (is_new) return &known->second;
   auto& wrong =
       bench.complaints.say("repeated-name", named.span, "there is a part called " + in_quotes(name) + " already");
   wrong.notes.push_back({known->second.span, "the first one"});
-  return false;
+  return nullptr;
 }
 
 Properties properties_of(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Part& text,
-                         const std::string& name) {
+                         std::string_view name) {
   Properties given = read_properties(bench, kind, text.properties, frame.scope);
   check_clashes(bench, kind, given);
+  if (bench.replacements.empty()) return given;
   const auto replaced = bench.replacements.find(name);
   if (replaced == bench.replacements.end()) return given;
   for (Replacement& replacement : replaced->second) {
+    if (replacement.of_quantity) continue;
     replacement.used = true;
-    Properties others = read_properties(bench, kind, *replacement.properties, bench.file_frame.scope);
+    Properties others = read_properties(bench, kind, replacement.properties, bench.file_frame.scope);
     check_clashes(bench, kind, others);
-    replace(given, std::move(others), kind, replacement.main_only);
+    replace(bench, given, std::move(others), kind, replacement.main_only);
   }
   check_clashes(bench, kind, given);
   return given;
@@ -78,16 +81,15 @@ void build_part(PartJob& job) {
     job.part.model = std::move(*model);
   else
     job.good = false;
-  Named& named = bench.names[job.part.name];
-  named.index = static_cast<int>(bench.design.parts.size());
-  named.broken = !job.good;
+  job.named.index = static_cast<int>(bench.design.parts.size());
+  job.named.broken = !job.good;
   bench.network_broken = bench.network_broken || job.part.terminals.empty();
   bench.design.parts.push_back(std::move(job.part));
 }
 
 void place_of_kind(Bench& bench, Frame& frame, const KindInfo& kind, const syntax::Statement& statement,
-                   const syntax::Part& text, const std::string& name) {
-  PartJob job{bench, frame, kind, text, properties_of(bench, frame, kind, text, name), {}, true};
+                   const syntax::Part& text, std::string_view name, Named& named) {
+  PartJob job{bench, frame, kind, text, properties_of(bench, frame, kind, text, name), name, named, {}, true};
   job.part.name = name;
   job.part.kind = text.kind.text;
   job.part.box = frame.box;
@@ -104,18 +106,19 @@ void place_of_kind(Bench& bench, Frame& frame, const KindInfo& kind, const synta
 }  // namespace
 
 void place_part(Bench& bench, Frame& frame, const syntax::Statement& statement, const syntax::Part& text) {
-  const std::string name = frame.prefix + text.name.text;
+  const std::string_view name = full_name(bench, frame, text.name.text);
   const KindInfo* kind = bench.catalog.find(text.kind.text);
   const auto box = bench.boxes.find(text.kind.text);
   const bool known = kind != nullptr || box != bench.boxes.end();
-  Named named{Named::What::part, -1, text.name.span, text.kind.text, !known};
+  Named named{Named::What::part, -1, text.name.span, !known};
   if (kind != nullptr)
     named.what = what_is(kind->name);
   else if (known)
     named.what = Named::What::box;
-  const bool is_new = take_name(bench, name, std::move(named));
-  if (known && is_new && kind != nullptr) return place_of_kind(bench, frame, *kind, statement, text, name);
-  if (known && is_new) return expand_box(bench, frame, *box->second, text, statement.span);
+  Named* taken = take_name(bench, name, named);
+  if (known && taken != nullptr && kind != nullptr)
+    return place_of_kind(bench, frame, *kind, statement, text, name, *taken);
+  if (known && taken != nullptr) return expand_box(bench, frame, *box->second, text, statement.span);
   if (!known) say_unknown_kind(bench, text);
   bench.network_broken = true;
   flat_nodes(bench, frame, text.places);

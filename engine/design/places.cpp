@@ -68,15 +68,15 @@ NodeId node_of(Bench& bench, const Frame& frame, const syntax::Word& word) {
   if (word.text == "ground") return ground;
   const auto port = frame.ports.find(word.text);
   if (port != frame.ports.end()) return port->second;
-  if (word.text.find('.') != std::string::npos) {
+  if (word.text.find('.') != std::string_view::npos) {
     auto& wrong =
         bench.complaints.say("dotted-node", word.span, "a node inside a box cannot be joined to from outside");
     wrong.advice = "give the box a port there";
     return ground;
   }
-  const std::string name = frame.prefix + word.text;
+  const std::string_view name = full_name(bench, frame, word.text);
   const auto [known, is_new] = bench.nodes.try_emplace(name, NodeId{static_cast<int>(bench.design.nodes.size())});
-  if (is_new) bench.design.nodes.push_back({name, word.span});
+  if (is_new) bench.design.nodes.push_back({std::string(name), word.span});
   return known->second;
 }
 

@@ -2,7 +2,6 @@
 #include "properties.hpp"
 
 #include <algorithm>
-#include <unordered_map>
 
 #include "expression.hpp"
 
@@ -35,28 +34,15 @@ const std::vector<Exclusive>& exclusives() {
   return all;
 }
 
-/// The properties of a kind that a property excludes.
-std::vector<std::string_view> excluded_by(std::string_view kind, std::string_view property) {
-  std::vector<std::string_view> others;
-  for (const Exclusive& group : exclusives())
-    if (group.kind == kind && std::find(group.names.begin(), group.names.end(), property) != group.names.end())
-      for (const std::string_view name : group.names)
-        if (name != property) others.push_back(name);
-  return others;
+bool holds(const Exclusive& group, std::string_view property) {
+  return std::find(group.names.begin(), group.names.end(), property) != group.names.end();
 }
 
 bool exclude_each_other(std::string_view kind, std::string_view a, std::string_view b) {
-  const auto others = excluded_by(kind, a);
-  return std::find(others.begin(), others.end(), b) != others.end();
-}
-
-std::vector<std::string> words_of(const std::string& name) {
-  std::vector<std::string> words;
-  for (std::size_t begin = 0, end = 0; end != std::string::npos; begin = end + 1) {
-    end = name.find(' ', begin);
-    words.push_back(name.substr(begin, end - begin));
-  }
-  return words;
+  if (a == b) return false;
+  const auto& all = exclusives();
+  return std::any_of(all.begin(), all.end(),
+                     [&](const Exclusive& group) { return group.kind == kind && holds(group, a) && holds(group, b); });
 }
 
 bool begins_with_word(const std::string& name, std::string_view word) {
@@ -67,7 +53,7 @@ bool is_group(const PropertyInfo& info) {
   return !info.form.empty() && info.form[0] == '(';
 }
 
-std::optional<Given> named_property(const KindInfo& kind, const Phrase& phrase) {
+std::optional<Given> named_property(Bench& bench, const KindInfo& kind, const Phrase& phrase) {
   const std::string_view word = leading_word(phrase);
   if (word.empty()) return std::nullopt;
   std::optional<Given> best;
@@ -75,10 +61,10 @@ std::optional<Given> named_property(const KindInfo& kind, const Phrase& phrase) 
     if (!begins_with_word(info.name, word) || (best && best->info->name.size() > info.name.size())) continue;
     std::optional<Phrase> value;
     if (!is_group(info))
-      value = rest_after(phrase, words_of(info.name));
+      value = rest_after(phrase, info.name, bench.storage);
     else if (is_call_of(phrase, info.name))
       value = phrase;
-    if (value) best = Given{&info, std::move(*value), syntax::span_of(phrase), nullptr, true};
+    if (value) best = Given{&info, *value, syntax::span_of(phrase), nullptr, true};
   }
   return best;
 }
@@ -113,13 +99,13 @@ std::string foreign_words(const Phrase& phrase, Scope& scope, Span& span) {
   };
   if (phrase.size() == 1 && phrase[0].kind == syntax::Term::Kind::call && unknown(phrase[0].text)) {
     span = leading_span(phrase);
-    return phrase[0].text;
+    return std::string(phrase[0].text);
   }
   if (phrase[0].kind != syntax::Term::Kind::name || !unknown(phrase[0].text)) return {};
-  std::string words = phrase[0].text;
+  std::string words(phrase[0].text);
   span = phrase[0].span;
   for (std::size_t i = 1; i < phrase.size() && phrase[i].kind == syntax::Term::Kind::name; ++i) {
-    words += ' ' + phrase[i].text;
+    words.append(1, ' ').append(phrase[i].text);
     span = join(span, phrase[i].span);
   }
   return words;
@@ -165,7 +151,7 @@ bool looks_foreign(const Phrase& phrase, bool first) {
 }
 
 std::optional<Given> read_property(Bench& bench, const KindInfo& kind, const Phrase& phrase, Scope& scope, bool first) {
-  if (auto named = named_property(kind, phrase)) {
+  if (auto named = named_property(bench, kind, phrase)) {
     named->scope = &scope;
     return named;
   }
@@ -180,8 +166,8 @@ std::optional<Given> read_property(Bench& bench, const KindInfo& kind, const Phr
   return bare_property(bench, kind, phrase, scope);
 }
 
-bool has_cable(const Given& given) {
-  return split_at_word(given.value, "of").has_value();
+bool has_cable(Bench& bench, const Given& given) {
+  return split_at_word(bench, given.value, "of").has_value();
 }
 
 bool is_line(const KindInfo& kind) {
@@ -189,18 +175,19 @@ bool is_line(const KindInfo& kind) {
 }
 
 /// `30 m` in the place of `24 m of RG-213` keeps the cable.
-void keep_cable(const Given& old, Given& changed) {
-  if (has_cable(changed)) return;
-  const auto split = split_at_word(old.value, "of");
+void keep_cable(Bench& bench, const Given& old, Given& changed) {
+  if (has_cable(bench, changed)) return;
+  const auto split = split_at_word(bench, old.value, "of");
   if (!split) return;
-  const auto of = old.value.begin() + static_cast<std::ptrdiff_t>(split->before.size());
-  changed.value.insert(changed.value.end(), of, old.value.end());
+  std::vector<syntax::Term> both(changed.value.begin(), changed.value.end());
+  both.insert(both.end(), old.value.begin() + split->before.size(), old.value.end());
+  changed.value = bench.storage.keep(both);
 }
 
-bool gives_way(const Given& old, const Given& changed, const KindInfo& kind) {
+bool gives_way(Bench& bench, const Given& old, const Given& changed, const KindInfo& kind) {
   const std::string &a = old.info->name, &b = changed.info->name;
   if (a == b || exclude_each_other(kind.name, a, b)) return true;
-  const bool by_cable = is_line(kind) && changed.info->main && has_cable(changed);
+  const bool by_cable = is_line(kind) && changed.info->main && has_cable(bench, changed);
   return by_cable && (a == "impedance" || a == "velocity" || a == "loss");
 }
 
@@ -212,8 +199,9 @@ const Given* Properties::find(std::string_view name) const {
   return nullptr;
 }
 
-Properties read_properties(Bench& bench, const KindInfo& kind, const std::vector<Phrase>& phrases, Scope& scope) {
+Properties read_properties(Bench& bench, const KindInfo& kind, syntax::List<Phrase> phrases, Scope& scope) {
   Properties properties;
+  properties.given_.reserve(phrases.size());
   for (std::size_t i = 0; i < phrases.size(); ++i) {
     if (phrases[i].empty()) continue;
     auto given = read_property(bench, kind, phrases[i], scope, i == 0);
@@ -226,24 +214,26 @@ Properties read_properties(Bench& bench, const KindInfo& kind, const std::vector
 }
 
 void check_clashes(Bench& bench, const KindInfo& kind, const Properties& properties) {
-  std::unordered_map<std::string_view, const Given*> first_of;
-  for (const Given& given : properties.all()) {
+  const std::vector<Given>& all = properties.all();
+  for (std::size_t i = 1; i < all.size(); ++i) {
+    const Given& given = all[i];
     const std::string& name = given.info->name;
-    const auto [first, is_new] = first_of.try_emplace(name, &given);
     if (name == "limit") continue;  // one of each dimension, which only their values tell
-    const Given* clash = is_new ? nullptr : first->second;
-    for (const std::string_view other : excluded_by(kind.name, name))
-      if (clash == nullptr && first_of.contains(other)) clash = first_of[other];
-    if (clash == nullptr) continue;
+    const auto before = all.begin() + static_cast<std::ptrdiff_t>(i);
+    const auto same = std::find_if(all.begin(), before, [&](const Given& one) { return one.info == given.info; });
+    const auto clash = same != before ? same : std::find_if(all.begin(), before, [&](const Given& one) {
+      return exclude_each_other(kind.name, one.info->name, name);
+    });
+    if (clash == before) continue;
     const std::string other = in_quotes(clash->info->name);
-    auto& wrong = is_new ? bench.complaints.say("contradictory-properties", given.span,
-                                                other + " and " + in_quotes(name) + " exclude each other")
-                         : bench.complaints.say("repeated-property", given.span, other + " is given twice");
+    auto& wrong = same == before ? bench.complaints.say("contradictory-properties", given.span,
+                                                        other + " and " + in_quotes(name) + " exclude each other")
+                                 : bench.complaints.say("repeated-property", given.span, other + " is given twice");
     wrong.notes.push_back({clash->span, "given here first"});
   }
 }
 
-void replace(Properties& properties, Properties others, const KindInfo& kind, bool main_only) {
+void replace(Bench& bench, Properties& properties, Properties others, const KindInfo& kind, bool main_only) {
   auto& given = properties.given_;
   for (Given& other : others.given_) {
     const auto old_main = std::find_if(given.begin(), given.end(), [](const Given& one) { return one.info->main; });
@@ -252,9 +242,9 @@ void replace(Properties& properties, Properties others, const KindInfo& kind, bo
         other.info = old_main->info;
         other.named = true;
       }
-      if (is_line(kind)) keep_cable(*old_main, other);
+      if (is_line(kind)) keep_cable(bench, *old_main, other);
     }
-    std::erase_if(given, [&](const Given& old) { return gives_way(old, other, kind); });
+    std::erase_if(given, [&](const Given& old) { return gives_way(bench, old, other, kind); });
   }
   properties.complete_ = properties.complete_ && others.complete_;
   for (Given& other : others.given_) given.push_back(std::move(other));

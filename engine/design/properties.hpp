@@ -30,18 +30,17 @@ class Properties {
   bool complete() const { return complete_; }
 
  private:
-  friend Properties read_properties(Bench&, const KindInfo&, const std::vector<syntax::Phrase>&, Scope&);
-  friend void replace(Properties&, Properties, const KindInfo&, bool);
+  friend Properties read_properties(Bench&, const KindInfo&, syntax::List<syntax::Phrase>, Scope&);
+  friend void replace(Bench&, Properties&, Properties, const KindInfo&, bool);
   std::vector<Given> given_;
   bool complete_ = true;
 };
 
 /// Names of phrases, with what is unknown said, and bare values given to the properties of their dimension.
-Properties read_properties(Bench& bench, const KindInfo& kind, const std::vector<syntax::Phrase>& phrases,
-                           Scope& scope);
+Properties read_properties(Bench& bench, const KindInfo& kind, syntax::List<syntax::Phrase> phrases, Scope& scope);
 /// Says repeated and contradictory ones, each with both places.
 void check_clashes(Bench& bench, const KindInfo& kind, const Properties& properties);
 /// Puts others in the place of those they name (or contradict): `change`, `--set`.
-void replace(Properties& properties, Properties others, const KindInfo& kind, bool main_only);
+void replace(Bench& bench, Properties& properties, Properties others, const KindInfo& kind, bool main_only);
 
 }  // namespace wattfall::design

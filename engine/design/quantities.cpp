@@ -15,9 +15,9 @@ void say_loop(Bench& bench, NamedQuantity& again) {
   auto& chain = bench.settling;
   const auto begin = std::find(chain.begin(), chain.end(), &again);
   std::string loop;
-  for (auto member = begin; member != chain.end(); ++member) loop += (*member)->name + " -> ";
+  for (auto member = begin; member != chain.end(); ++member) loop.append((*member)->name).append(" -> ");
   auto& wrong = bench.complaints.say("quantity-loop", again.span,
-                                     in_quotes(again.name) + " is defined by itself: " + loop + again.name);
+                                     in_quotes(again.name) + " is defined by itself: " + loop.append(again.name));
   for (auto member = begin + 1; member != chain.end(); ++member)
     wrong.notes.push_back({(*member)->span, in_quotes((*member)->name) + " stands in the loop"});
   for (auto member = begin; member != chain.end(); ++member) (*member)->state = NamedQuantity::State::failed;
@@ -73,7 +73,7 @@ NamedQuantity* find_quantity(Scope& scope, std::string_view name) {
 std::vector<std::string> visible_quantities(const Scope& scope) {
   std::vector<std::string> names{"pi", "frequency"};
   for (const Scope* where = &scope; where != nullptr; where = where->outer)
-    for (const NamedQuantity* quantity : where->in_order) names.push_back(quantity->name);
+    for (const NamedQuantity* quantity : where->in_order) names.emplace_back(quantity->name);
   return names;
 }
 

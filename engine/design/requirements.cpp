@@ -70,7 +70,7 @@ void read_requirements_and_planes(Bench& bench, const Adjacency& adjacency, cons
   std::unordered_map<std::string_view, Span> planes;
   for (const syntax::Statement* statement : statements) {
     if (const auto* require = std::get_if<syntax::Require>(&statement->what)) {
-      if (auto requirement = settle_requirement(bench, adjacency, require->requirement))
+      if (auto requirement = settle_requirement(bench, adjacency, *require->requirement))
         bench.design.requirements.push_back(std::move(*requirement));
     }
     const auto* plane = std::get_if<syntax::Plane>(&statement->what);
@@ -82,7 +82,7 @@ void read_requirements_and_planes(Bench& bench, const Adjacency& adjacency, cons
       wrong.notes.push_back({known->second, "the first one"});
     }
     if (const auto look = settle_look(bench, adjacency, plane->node, plane->into))
-      bench.design.planes.push_back({plane->name.text, *look, statement->span});
+      bench.design.planes.push_back({std::string(plane->name.text), *look, statement->span});
   }
 }
 

@@ -32,22 +32,9 @@ struct Work {
   std::set<std::string> known_names;  ///< of quantities and parts, for hints
 };
 
-Statements statements_of(const Gathered& gathered, const Level& level) {
-  Statements all = gathered.common.statements;
-  if (level.name != nullptr) all.insert(all.end(), level.statements.begin(), level.statements.end());
-  return all;
-}
-
-/// The text of statements, a box's with its body.
-std::size_t bytes_of(const Level& level) {
-  std::size_t bytes = 0;
-  for (const syntax::Statement* statement : level.statements) {
-    Span span = statement->span;
-    const auto* box = std::get_if<syntax::Box>(&statement->what);
-    if (box != nullptr && !box->body.empty()) span = join(span, box->body.back().span);
-    bytes += span.end - span.begin;
-  }
-  return bytes;
+Statements joined(Statements common, const Statements& of_variant) {
+  common.insert(common.end(), of_variant.begin(), of_variant.end());
+  return common;
 }
 
 bool fits_limit(const InAll& all, const Level& level, Complaints& complaints) {
@@ -60,18 +47,17 @@ bool fits_limit(const InAll& all, const Level& level, Complaints& complaints) {
   return false;
 }
 
-void place_parts(Bench& bench, const Statements& statements) {
+void place_parts(Bench& bench, const Statements& parts) {
   bench.design.nodes.push_back({"ground", {}});
-  if (too_many_parts(bench, statements)) {
+  if (too_many_parts(bench, parts)) {
     bench.network_broken = true;
     return;
   }
-  bench.names.reserve(statements.size());
-  bench.nodes.reserve(statements.size());
-  bench.design.parts.reserve(statements.size());
-  for (const syntax::Statement* statement : statements)
-    if (const auto* part = std::get_if<syntax::Part>(&statement->what))
-      place_part(bench, bench.file_frame, *statement, *part);
+  bench.names.reserve(parts.size());
+  bench.nodes.reserve(parts.size());
+  bench.design.parts.reserve(parts.size());
+  for (const syntax::Statement* statement : parts)
+    place_part(bench, bench.file_frame, *statement, std::get<syntax::Part>(statement->what));
   join_couplings(bench);
 }
 
@@ -86,20 +72,26 @@ void read_requests(Bench& bench, const Statements& statements, const OptionTexts
 /// Only where `--set` may have named one that is not there: a large design has many.
 void remember_names(const Bench& bench, Work& work) {
   if (work.options_texts.settings.empty()) return;
-  for (const NamedQuantity* quantity : bench.file_frame.scope.in_order) work.known_names.insert(quantity->name);
-  for (const auto& [name, named] : bench.names) work.known_names.insert(name);
+  for (const NamedQuantity* quantity : bench.file_frame.scope.in_order) work.known_names.emplace(quantity->name);
+  for (const auto& [name, named] : bench.names) work.known_names.emplace(name);
+  for (const std::string_view name : bench.box_quantities) work.known_names.emplace(name);
 }
 
 Design resolve_level(Bench& bench, const Level& level, Work& work) {
-  const Statements statements = statements_of(work.gathered, level);
+  static const Level none;
+  const Level& common = work.gathered.common;
+  const Level& variant = level.name == nullptr ? none : level;
+  const Statements parts = joined(common.parts, variant.parts);
+  const Statements statements = joined(common.statements, variant.statements);
   define_boxes(bench, statements);
   define_quantities(bench, work.gathered.common, level, work.options_texts);
   define_replacements(bench, level, work.options_texts);
   read_bands(bench, statements);
-  place_parts(bench, statements);
+  place_parts(bench, parts);
   check_replacements(bench, work.options_texts);
   check_source(bench);
   read_requests(bench, statements, work.options_texts);
+  settle_unused(bench);
   remember_names(bench, work);
   return std::move(bench.design);
 }
@@ -115,7 +107,7 @@ std::vector<const Level*> levels_of(const Gathered& gathered, const ResolveOptio
   std::vector<const Level*> levels;
   std::vector<std::string> names;
   for (const Level& variant : gathered.variants) {
-    names.push_back(variant.name->text);
+    names.emplace_back(variant.name->text);
     if (!options.variant || *options.variant == variant.name->text) levels.push_back(&variant);
   }
   if (gathered.variants.empty() && !options.variant) levels.push_back(&gathered.common);
@@ -139,9 +131,8 @@ Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, cons
   Work work{gathered, texts, {}};
   DesignSet set;
   InAll all;
-  const std::size_t shared_bytes = bytes_of(gathered.common);
   for (const Level* level : levels_of(gathered, options, complaints)) {
-    all.bytes += shared_bytes + (level->name == nullptr ? 0 : bytes_of(*level));
+    all.bytes += gathered.common.bytes + (level->name == nullptr ? 0 : level->bytes);
     if (!fits_limit(all, *level, complaints)) break;
     Bench bench{catalog, registry, options, files, complaints};
     bench.parts_before = all.parts;

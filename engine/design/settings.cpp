@@ -15,16 +15,18 @@ SourcePtr add_source(OptionTexts& texts, Complaints& complaints, const char* nam
 std::optional<syntax::Phrase> parse_ratio(OptionTexts& texts, Complaints& complaints, const std::string& text) {
   auto parsed = parse_phrase(add_source(texts, complaints, "--set", '[' + text + ']'));
   complaints.pass_on(std::move(parsed.diagnostics));
-  if (!parsed.value || parsed.value->empty() || parsed.value->front().phrases.empty()) return std::nullopt;
-  return parsed.value->front().phrases.front();
+  if (!parsed.value || parsed.value->what.empty() || parsed.value->what.front().phrases.empty()) return std::nullopt;
+  texts.storages.push_back(parsed.value->storage);
+  return parsed.value->what.front().phrases.front();
 }
 
 std::optional<syntax::Phrase> parse_value(OptionTexts& texts, Complaints& complaints, const char* name,
                                           const std::string& text) {
   auto parsed = parse_phrase(add_source(texts, complaints, name, text));
   complaints.pass_on(std::move(parsed.diagnostics));
-  if (!parsed.value || parsed.value->empty()) return std::nullopt;
-  return std::move(*parsed.value);
+  if (!parsed.value || parsed.value->what.empty()) return std::nullopt;
+  texts.storages.push_back(parsed.value->storage);
+  return parsed.value->what;
 }
 
 }  // namespace
@@ -38,17 +40,20 @@ OptionTexts parse_options(const ResolveOptions& options, Complaints& complaints)
     setting.name_span = {setting.source.get(), 0, static_cast<std::uint32_t>(name.size())};
     const bool ratio = value.find(':') != std::string::npos && value.find('[') == std::string::npos;
     if (auto phrase = ratio ? parse_ratio(texts, complaints, value) : parse_value(texts, complaints, "--set", value))
-      setting.properties.push_back(std::move(*phrase));
+      setting.properties.push_back(*phrase);
     texts.settings.push_back(std::move(setting));
   }
   for (const std::string& at : options.at)
-    if (auto phrase = parse_value(texts, complaints, "--at", at)) texts.at.push_back(std::move(*phrase));
+    if (auto phrase = parse_value(texts, complaints, "--at", at)) texts.at.push_back(*phrase);
   if (options.sweep) {
     const SourcePtr source = add_source(texts, complaints, "--sweep", *options.sweep);
     texts.sweep_span = {source.get(), 0, static_cast<std::uint32_t>(options.sweep->size())};
     auto parsed = parse_sweep(source);
     complaints.pass_on(std::move(parsed.diagnostics));
-    texts.sweep = std::move(parsed.value);
+    if (parsed.value) {
+      texts.storages.push_back(parsed.value->storage);
+      texts.sweep = parsed.value->what;
+    }
   }
   return texts;
 }

@@ -23,6 +23,7 @@ struct OptionTexts {
   std::optional<syntax::Sweep> sweep;
   Span sweep_span;
   std::vector<SourcePtr> sources;
+  std::vector<std::shared_ptr<const syntax::Storage>> storages;  ///< of all phrases above
 };
 
 /// Parses the texts of the options; mistakes in them are wrong usage.

@@ -10,7 +10,8 @@ namespace {
 using syntax::Word;
 
 std::optional<FigureKind> kind_of(Bench& bench, const syntax::Figure& asked) {
-  const std::string words = asked.preposition ? asked.words + " " + asked.preposition.text : asked.words;
+  std::string words(asked.words);
+  if (asked.preposition) words.append(" ").append(asked.preposition.text);
   for (std::size_t i = 0; i < figures().size(); ++i)
     if (figures()[i].words == words) return static_cast<FigureKind>(i);
   const Names names = [] {
@@ -62,8 +63,8 @@ bool suits(const Bench& bench, FigureKind kind, const Named& named) {
 }
 
 /// The head of `atu.Cin` could not be written out: then its members are not missing by themselves.
-bool inside_broken(const Bench& bench, const std::string& name) {
-  for (std::size_t dot = name.find('.'); dot != std::string::npos; dot = name.find('.', dot + 1)) {
+bool inside_broken(const Bench& bench, std::string_view name) {
+  for (std::size_t dot = name.find('.'); dot != std::string_view::npos; dot = name.find('.', dot + 1)) {
     const auto head = bench.names.find(name.substr(0, dot));
     if (head != bench.names.end() && head->second.broken) return true;
   }
@@ -74,7 +75,7 @@ void say_unknown_target(Bench& bench, FigureKind kind, const Word& target) {
   const Names names = [&] {
     std::vector<std::string> all;
     for (const auto& [name, named] : bench.names)
-      if (!named.broken && suits(bench, kind, named)) all.push_back(name);
+      if (!named.broken && suits(bench, kind, named)) all.emplace_back(name);
     return all;
   };
   auto& wrong = bench.complaints.say("unknown-part", target.span, "there is no part " + in_quotes(target.text));

@@ -125,7 +125,7 @@ std::optional<std::pair<double, double>> range_or_band(Bench& bench, const Phras
   const auto known = bench.bands.find(band.text);
   if (known != bench.bands.end()) return known->second;
   if (bench.broken_bands.contains(band.text)) return std::nullopt;
-  auto& wrong = bench.complaints.say("unknown-band", band.span, "there is no band \"" + band.text + "\"");
+  auto& wrong = bench.complaints.say("unknown-band", band.span, "there is no band \"" + std::string(band.text) + "\"");
   wrong.expected = "the name of a `band` statement";
   wrong.hint = bench.complaints.nearest(band.text, [&] { return keys_of(bench.bands); });
   return std::nullopt;

@@ -30,6 +30,7 @@ void say_no_knob(Bench& bench, const syntax::Word& word) {
 }
 
 std::optional<KnobId> knob_of(Bench& bench, const syntax::Word& word) {
+  if (NamedQuantity* named = find_quantity(bench.file_frame.scope, word.text)) settle_quantity(bench, *named);
   const auto part = bench.part_knobs.find(word.text);
   const auto quantity = bench.quantity_knobs.find(word.text);
   const bool of_part = part != bench.part_knobs.end(), of_quantity = quantity != bench.quantity_knobs.end();
@@ -42,7 +43,7 @@ std::optional<KnobId> knob_of(Bench& bench, const syntax::Word& word) {
   }
   if (of_part) return part->second;
   if (of_quantity) return quantity->second;
-  const std::string head = word.text.substr(0, word.text.find('.'));
+  const std::string_view head = word.text.substr(0, word.text.find('.'));
   const auto box = bench.names.find(head);
   if (box == bench.names.end() || !box->second.broken || head == word.text) say_no_knob(bench, word);
   return std::nullopt;
@@ -92,7 +93,7 @@ void read_tunes(Bench& bench, const Adjacency& adjacency, const Statements& stat
     tune.most = asked->most;
     read_knobs(bench, *asked, tune, taken);
     read_when(bench, *asked, tune);
-    if (auto goal = settle_figure(bench, adjacency, asked->goal)) tune.goal = std::move(*goal);
+    if (auto goal = settle_figure(bench, adjacency, *asked->goal)) tune.goal = std::move(*goal);
     for (const syntax::Requirement& keeping : asked->keeping)
       if (auto requirement = settle_requirement(bench, adjacency, keeping))
         tune.keeping.push_back(std::move(*requirement));

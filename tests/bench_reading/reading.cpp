@@ -2,6 +2,7 @@
 // doing nothing with it. What was read is checked first; then both run in turns, and the medians are compared. Graph
 // and plan of the same design are timed along, without a rival.
 #include <malloc.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cstdio>
@@ -93,7 +94,8 @@ void refuse(bool bad, const std::string& why) {
 int main() {
   std::size_t parts = 0;
   const std::string text = netlist(parts);
-  const fs::path path = fs::temp_directory_path() / "wattfall-reading.feed";
+  const std::string own = std::to_string(::getpid());  // another run of this may be under way
+  const fs::path path = fs::temp_directory_path() / ("wattfall-reading-" + own + ".feed");
   std::ofstream(path, std::ios::binary) << text;
   const design::Catalog catalog(fuzz::shelf());
 

@@ -16,6 +16,7 @@ box shunt (top) with x = c {
   capacitor C at top : x, adjustable 10 pF to 300 pF
 }
 shunt s at feed
+capacitor G at feed : g
 selector S from desk to (a b) : a
 sweep at [7 MHz]
 )";
@@ -53,6 +54,65 @@ TEST_CASE("--set replaces quantities, and the main values of parts") {
   CHECK(std::get<Transformer>(resolved.part("T").model).ratio.constant_value() == 3.0);
   CHECK(resolved.design().source.available_w.constant_value() == 5.0);
   CHECK(std::get<Selector>(resolved.part("S").model).choice.constant_value() == 1.0);
+}
+
+TEST_CASE("--set reaches a box's quantities, of one use alone") {
+  const char* const boxes =
+      "source rig at a : 100 W\nload ant at c : 50 ohm\nsweep at [7 MHz]\n"
+      "box inner (t) with x = 1 pF, y = 2 * x {\n set z = 5 pF, adjustable 1 pF to 9 pF\n"
+      " capacitor C at t : x\n capacitor D at t : y\n capacitor E at t : z\n}\n"
+      "box outer (p q) {\n inner one at p\n resistor R from p to q : 1 ohm\n}\n"
+      "outer first from a to b\nouter second from b to c\n";
+  ResolveOptions options;
+  options.settings = {{"first.one.x", "3 pF"}, {"second.one.z", "7 pF"}};
+  const Resolved resolved = resolve_text(boxes, options);
+  INFO(resolved.errors());
+  REQUIRE(resolved.good());
+  const auto farads = [&](const char* part) {
+    return std::get<Capacitor>(resolved.part(part).model).farads.constant_value().real();
+  };
+  CHECK(farads("first.one.C") == Approx(3e-12));
+  CHECK(farads("first.one.D") == Approx(6e-12));
+  CHECK(farads("second.one.C") == Approx(1e-12));
+  CHECK(*resolved.knob("first.one.z").start == Approx(5e-12));
+  CHECK(*resolved.knob("second.one.z").start == Approx(7e-12));
+
+  options.settings = {{"first.one.w", "3 pF"}};
+  const Resolved unknown = resolve_text(boxes, options);
+  REQUIRE(unknown.diagnostics.size() == 1);
+  CHECK(unknown.diagnostics[0].code == "unknown-name");
+  CHECK(unknown.diagnostics[0].expected.find("first.one.x") != std::string::npos);
+  CHECK(exit_code(unknown.diagnostics) == 2);
+  options.settings = {{"first.one.x", "3 uH"}};
+  const Resolved wrong = resolve_text(boxes, options);
+  REQUIRE(wrong.diagnostics.size() == 1);
+  CHECK(wrong.diagnostics[0].code == "wrong-dimension");
+  CHECK(exit_code(wrong.diagnostics) == 2);
+}
+
+TEST_CASE("a quantity that a variant does not use is no knob of it") {
+  const Resolved resolved = resolve_text(
+      "set c = 10 pF, adjustable 5 pF to 20 pF\nset twice = 2 * c\nset d = adjustable 1 pF to 2 pF\n"
+      "source rig at a : 100 W\nload ant at a : 50 ohm\nsweep at [7 MHz]\n"
+      "variant \"with\" {\n capacitor C at a : twice\n}\nvariant \"without\" {\n capacitor C at a : 3 pF\n}\n"
+      "variant \"turned\" {\n tune d at 7 MHz for most power into ant\n}\n");
+  INFO(resolved.errors());
+  REQUIRE(resolved.good());
+  const auto& variants = resolved.set.variants;
+  REQUIRE(variants[0].knobs.size() == 1);
+  CHECK(variants[0].knobs[0].name == "c");
+  CHECK(variants[1].knobs.empty());
+  REQUIRE(variants[2].knobs.size() == 1);
+  CHECK(variants[2].knobs[0].name == "d");
+}
+
+TEST_CASE("what is wrong with a quantity is said though nothing uses it") {
+  const Resolved resolved = resolve_text(
+      "set c = 10 pF, adjustable 20 pF to 5 pF\nset l = 2 m + 3 pF\n"
+      "source rig at a : 100 W\nload ant at a : 50 ohm\nsweep at [7 MHz]\n");
+  REQUIRE(resolved.diagnostics.size() == 2);
+  CHECK(resolved.diagnostics[0].code == "falling-range");
+  CHECK(resolved.diagnostics[1].code == "dimension-mismatch");
 }
 
 TEST_CASE("--set reaches into boxes, and moves a knob's start") {
@@ -134,6 +194,7 @@ TEST_CASE("--as-written needs a written value of every knob") {
   CHECK(with_options(options).good());
   const Resolved unset = with_options(options,
                                       "capacitor C at desk : adjustable 1 pF to 2 pF\nset h = adjustable 1 pF to 2 pF\n"
+                                      "capacitor H at desk : h\n"
                                       "selector Z from desk to (a b) : adjustable\n");
   REQUIRE(unset.diagnostics.size() == 3);
   for (const Diagnostic& one : unset.diagnostics) CHECK(one.code == "unset-knob");

@@ -23,11 +23,11 @@ void feed_parse(std::string_view bytes) {
   promise(file.value.has_value(), "there is a tree, whatever the text");
   check_diagnostics(file.diagnostics, bytes.size());
   if (bytes.size() > longest_phrase) return;
-  const Result<syntax::Phrase> phrase = parse_phrase(source);
+  const Result<syntax::Loose<syntax::Phrase>> phrase = parse_phrase(source);
   check_diagnostics(phrase.diagnostics, bytes.size());
   promise(phrase.value || !phrase.diagnostics.empty(), "no phrase without a reason");
-  if (phrase.ok()) check_phrase(*phrase.value);
-  const Result<syntax::Sweep> sweep = parse_sweep(source);
+  if (phrase.ok()) check_phrase(phrase.value->what);
+  const Result<syntax::Loose<syntax::Sweep>> sweep = parse_sweep(source);
   check_diagnostics(sweep.diagnostics, bytes.size());
   promise(sweep.value || !sweep.diagnostics.empty(), "no sweep without a reason");
 }

@@ -14,7 +14,10 @@ auto parts(const Word& word) {
   return std::tie(word.text);
 }
 auto parts(const Places& places) {
-  return std::tie(places.form, places.ends, places.bracketed);
+  return std::tie(places.form, places.ends);
+}
+auto parts(const Places::End& end) {
+  return std::tuple<const List<Word>&, bool>(end, end.bracketed);
 }
 auto parts(const DesignTitle& design) {
   return std::tie(design.title);
@@ -41,13 +44,13 @@ auto parts(const Requirement& r) {
   return std::tie(r.figure, r.bound, r.value, r.over_from, r.over_to, r.over_band);
 }
 auto parts(const Require& require) {
-  return std::tie(require.requirement);
+  return std::tie(*require.requirement);
 }
 auto parts(const Sweep& s) {
   return std::tie(s.form, s.from, s.to, s.band, s.amount, s.by_ratio, s.list);
 }
 auto parts(const Tune& t) {
-  return std::tie(t.knobs, t.when, t.at, t.from, t.to, t.band, t.most, t.goal, t.keeping);
+  return std::tie(t.knobs, t.when, t.at, t.from, t.to, t.band, t.most, *t.goal, t.keeping);
 }
 auto parts(const Plane& plane) {
   return std::tie(plane.name, plane.node, plane.into);
@@ -62,7 +65,7 @@ auto parts(const Variant& variant) {
 bool same(const Term& left, const Term& right);
 bool same(const Statement& left, const Statement& right);
 template <class T>
-bool same(const std::vector<T>& left, const std::vector<T>& right);
+bool same(const List<T>& left, const List<T>& right);
 template <class T>
 bool same(const std::optional<T>& left, const std::optional<T>& right);
 bool same(const std::pair<Word, Phrase>& left, const std::pair<Word, Phrase>& right);
@@ -81,7 +84,7 @@ bool same(const T& left, const T& right) {
 }
 
 template <class T>
-bool same(const std::vector<T>& left, const std::vector<T>& right) {
+bool same(const List<T>& left, const List<T>& right) {
   return std::equal(left.begin(), left.end(), right.begin(), right.end(),
                     [](const auto& a, const auto& b) { return same(a, b); });
 }
@@ -113,7 +116,7 @@ bool same(const Statement& left, const Statement& right) {
 }  // namespace
 
 bool same_tree(const std::vector<Statement>& left, const std::vector<Statement>& right) {
-  return same(left, right);
+  return same(List<Statement>(left), List<Statement>(right));
 }
 
 }  // namespace wattfall::fuzz

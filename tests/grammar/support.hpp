@@ -25,6 +25,7 @@ inline std::string show(const syntax::Term& term) {
     std::snprintf(buffer, sizeof buffer, "%.12g", value);
     return std::string(buffer);
   };
+  const std::string own(term.text);
   std::string inner;
   for (const syntax::Term& operand : term.operands) inner += " " + show(operand);
   for (const syntax::Phrase& phrase : term.phrases) inner += " " + show(phrase) + ";";
@@ -32,20 +33,20 @@ inline std::string show(const syntax::Term& term) {
     case Kind::number: {
       std::string text = number(term.quantity.value.real());
       if (term.quantity.value.imag() != 0.0) text += "+j" + number(term.quantity.value.imag());
-      return term.text.empty() ? text : text + "|" + term.text;
+      return term.text.empty() ? text : text.append("|").append(term.text);
     }
     case Kind::name:
-      return term.text;
+      return own;
     case Kind::string:
-      return "\"" + term.text + "\"";
+      return "\"" + own + "\"";
     case Kind::cable:
-      return "<" + term.text + ">";
+      return "<" + own + ">";
     case Kind::unary:
     case Kind::binary:
     case Kind::pair:
-      return "(" + term.text + inner + ")";
+      return "(" + own + inner + ")";
     case Kind::call:
-      return term.text + "{" + inner + " }";
+      return own + "{" + inner + " }";
     case Kind::bracket:
       return "[(" + inner + " )]";
     case Kind::list:
@@ -64,26 +65,26 @@ inline std::string show(const syntax::Places& places) {
   std::string text;
   for (std::size_t i = 0; i < places.ends.size(); ++i) {
     text += text.empty() ? "" : " -> ";
-    if (places.bracketed[i]) text += "(";
-    for (std::size_t j = 0; j < places.ends[i].size(); ++j) text += (j > 0 ? " " : "") + places.ends[i][j].text;
-    if (places.bracketed[i]) text += ")";
+    if (places.ends[i].bracketed) text += "(";
+    for (std::size_t j = 0; j < places.ends[i].size(); ++j) text.append(j > 0 ? " " : "").append(places.ends[i][j].text);
+    if (places.ends[i].bracketed) text += ")";
   }
   return text;
 }
 
 inline std::string show(const syntax::Figure& figure) {
-  std::string text = figure.words;
-  if (figure.preposition) text += " " + figure.preposition.text + ":" + figure.target.text;
-  if (figure.into) text += " into:" + figure.into.text;
+  std::string text(figure.words);
+  if (figure.preposition) text.append(" ").append(figure.preposition.text).append(":").append(figure.target.text);
+  if (figure.into) text.append(" into:").append(figure.into.text);
   if (figure.reference) text += " reference:" + show(*figure.reference);
   if (figure.below) text += " below:" + show(*figure.below);
   return text;
 }
 
 inline std::string show(const syntax::Requirement& requirement) {
-  std::string text = show(requirement.figure) + " " + requirement.bound.text + ":" + show(requirement.value);
+  std::string text = show(requirement.figure) + " " + std::string(requirement.bound.text) + ":" + show(requirement.value);
   if (requirement.over_from) text += " over:" + show(*requirement.over_from) + ".." + show(*requirement.over_to);
-  if (requirement.over_band) text += " band:" + requirement.over_band.text;
+  if (requirement.over_band) text.append(" band:").append(requirement.over_band.text);
   return text;
 }
 

@@ -49,7 +49,7 @@ std::set<std::string> rule_words() {
 }
 
 /// The text of statements on a line each, without comments, as the summary knows it.
-std::string on_lines(const std::vector<syntax::Statement>& statements) {
+std::string on_lines(syntax::List<syntax::Statement> statements) {
   std::string text;
   for (const syntax::Statement& statement : statements) {
     const std::string_view written = statement.span.text();

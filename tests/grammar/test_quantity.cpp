@@ -151,7 +151,11 @@ TEST_CASE("dimensions multiply, divide and have names") {
   CHECK(describe(dimension::frequency) == "a frequency");
   CHECK(describe(dimension::capacitance) == "a capacitance");
   CHECK(describe(dimension::number) == "a plain number");
-  CHECK(describe(dimension::length.power(2) * dimension::time) == "m^2 s");
+  CHECK(describe(dimension::length.power(2) * dimension::time) == "a value in m^2 s");
+  CHECK(describe(dimension::resistance * dimension::frequency) == "a value in ohm x Hz");
+  CHECK(describe(dimension::number / dimension::length) == "a value in 1/m");
+  CHECK(describe(dimension::voltage / dimension::length) == "a value in V/m");
+  CHECK(describe(dimension::resistance.power(2)) == "a value in ohm^2");
   CHECK(si_symbol(dimension::frequency) == "Hz");
   CHECK(si_symbol(dimension::number).empty());
   CHECK(si_symbol(dimension::level) == "dB");

@@ -118,7 +118,7 @@ class Group {
 
   void read(const Phrase& phrase) {
     for (const Member& member : members_) {
-      const auto rest = rest_after(phrase, {member.name});
+      const auto rest = rest_after(phrase, member.name, job_.bench.storage);
       if (!rest) continue;
       const Span span = syntax::span_of(phrase);
       if (has(member.name)) {
@@ -157,7 +157,7 @@ class Group {
     using Kind = syntax::Term::Kind;
     const bool word =
         read.value.size() == 1 && (read.value[0].kind == Kind::name || read.value[0].kind == Kind::string);
-    return word ? read.value[0].text : std::string();
+    return word ? std::string(read.value[0].text) : std::string();
   }
 
   template <class KnownNames>

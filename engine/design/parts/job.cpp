@@ -23,7 +23,7 @@ std::optional<Value> knob_value(PartJob& job, const Given& adjustable, Dimension
     job.good = false;
     return std::nullopt;
   }
-  job.bench.part_knobs[job.part.name] = *knob;
+  job.bench.part_knobs[job.name] = *knob;
   return to_value(settled_knob(*knob, dim));
 }
 
@@ -80,6 +80,11 @@ std::optional<Value> main_value(PartJob& job, const char* property, const Due& d
     say_missing(job, property, in_quotes(property) + ", such as " + job.kind.properties[0].form);
     return std::nullopt;
   }
+  if (adjustable == nullptr && !main->value.empty()) {
+    auto value = value_of(job.bench, main->value, *main->scope, due);
+    job.good = job.good && value.has_value();
+    return value;
+  }
   const Rule ends = due.rule.holds == rule::positive.holds ? rule::not_negative : due.rule;
   const Reader read = [&](const Phrase& phrase) {
     return number_of(job.bench, phrase, *adjustable->scope, due.dim, ends);
@@ -98,7 +103,7 @@ SeriesLoss series_loss(PartJob& job) {
   }
   const Given* q = job.given.find("Q");
   if (q == nullptr) return loss;
-  const auto split = split_at_word(q->value, "at");
+  const auto split = split_at_word(job.bench, q->value, "at");
   if (!split) {
     loss.form = SeriesLoss::Form::q;
     loss.value = optional_value(job, "Q", {.dim = dimension::number, .rule = rule::positive}).value_or(Value());
@@ -130,8 +135,8 @@ std::optional<Table> table_of(PartJob& job, const Phrase& phrase, Scope& scope, 
       good = false;
       continue;
     }
-    const auto f = frequency_of(bench, {entry[0].operands[0]}, scope);
-    const auto value = complex_number_of(bench, {entry[0].operands[1]}, scope, due);
+    const auto f = frequency_of(bench, entry[0].operands.first(1), scope);
+    const auto value = complex_number_of(bench, entry[0].operands.from(1), scope, due);
     good = good && f && value;
     if (!f || !value) continue;
     if (!table.frequencies_hz.empty() && *f <= table.frequencies_hz.back()) {

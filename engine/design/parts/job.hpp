@@ -15,7 +15,9 @@ struct PartJob {
   const KindInfo& kind;
   const syntax::Part& text;
   Properties given;
-  Part part;         ///< name, kind, terminals and span are set before a builder is called
+  std::string_view name;  ///< in full, as in `Bench::names`
+  Named& named;
+  Part part;              ///< name, kind, terminals and span are set before a builder is called
   bool good = true;  ///< false once something was said
 };
 

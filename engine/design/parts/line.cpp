@@ -17,15 +17,16 @@ constexpr Due length_due{.dim = dimension::length, .rule = rule::positive};
 /// `24 m of RG-213`, taken apart.
 struct LengthOf {
   Phrase length, cable;
+  bool of = false;  ///< a cable was to follow
 };
 
-LengthOf split_length(const Given& main) {
-  const auto split = split_at_word(main.value, "of");
+LengthOf split_length(Bench& bench, const Given& main) {
+  const auto split = split_at_word(bench, main.value, "of");
   if (!split) return {main.value, {}};
-  return {split->before, split->after};
+  return {split->before, split->after, true};
 }
 
-const sdk::Cable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
+KnownCable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
   const bool one = phrase.size() == 1 &&
                    (phrase[0].kind == syntax::Term::Kind::cable || phrase[0].kind == syntax::Term::Kind::string ||
                     phrase[0].kind == syntax::Term::Kind::name);
@@ -35,10 +36,10 @@ const sdk::Cable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
         .expected = "24 m of RG-213";
     return nullptr;
   }
-  const std::string& name = phrase[0].text;
-  const auto [known, is_new] = bench.cables.try_emplace(name, nullptr);
-  if (is_new) known->second = bench.registry.find_cable(name);
-  if (known->second != nullptr) return known->second;
+  const std::string_view name = phrase[0].text;
+  const auto [known, is_new] = bench.cables.try_emplace(name);
+  if (is_new) known->second.cable = bench.registry.find_cable(name);
+  if (known->second.cable != nullptr) return &known->second;
   const Names names = [&] {
     std::vector<std::string> all;
     for (const auto& entry : bench.registry.cables) all.emplace_back(entry.thing->name);
@@ -52,7 +53,7 @@ const sdk::Cable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
 
 std::optional<sdk::LossPoint> loss_point(PartJob& job, const Phrase& phrase, const Given& given) {
   Scope& scope = *given.scope;
-  const auto split = split_at_word(phrase, "at");
+  const auto split = split_at_word(job.bench, phrase, "at");
   if (!split) {
     job.bench.complaints
         .say("bad-loss", phrase.empty() ? given.span : syntax::span_of(phrase), "a line's loss is given at a frequency")
@@ -68,7 +69,7 @@ std::optional<sdk::LossPoint> loss_point(PartJob& job, const Phrase& phrase, con
 void read_losses(PartJob& job, LineMake& make) {
   const Given* given = job.given.find("loss");
   if (given == nullptr) return;
-  const std::vector<Phrase> one{given->value};
+  const syntax::List<Phrase> one(given->value);
   for (const Phrase& entry : is_list(given->value) ? given->value[0].phrases : one) {
     const auto point = loss_point(job, entry, *given);
     job.good = job.good && point.has_value();
@@ -82,7 +83,7 @@ void read_losses(PartJob& job, LineMake& make) {
   }
 }
 
-void from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake& make) {
+KnownCable* from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake& make) {
   for (const char* property : {"impedance", "velocity", "loss", "coax", "twowire", "overground"})
     if (const Given* other = job.given.find(property)) {
       auto& wrong = job.bench.complaints.say("contradictory-properties", other->span,
@@ -91,11 +92,12 @@ void from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake
           {syntax::span_of(main.cable.empty() ? given.value : main.cable), "the cable is named here"});
       job.good = false;
     }
-  const sdk::Cable* cable = find_cable(job.bench, main.cable, given.span);
-  if (cable == nullptr) {
+  KnownCable* known = find_cable(job.bench, main.cable, given.span);
+  if (known == nullptr) {
     job.good = false;
-    return;
+    return nullptr;
   }
+  const sdk::Cable* cable = known->cable;
   make.cable = cable->name;
   make.impedance_ohm = cable->impedance_ohm;
   make.velocity = cable->velocity;
@@ -104,6 +106,7 @@ void from_cable(PartJob& job, const LengthOf& main, const Given& given, LineMake
     job.part.limits.volts_peak = cable->limit_volts_peak;
     if (job.part.limits.span.source == nullptr) job.part.limits.span = main.cable[0].span;
   }
+  return known;
 }
 
 void from_figures(PartJob& job, LineMake& make) {
@@ -154,7 +157,7 @@ std::optional<Value> electrical_length(PartJob& job, const Split& split, Scope& 
 }
 
 std::optional<Value> length_of(PartJob& job, const Phrase& phrase, Scope& scope, double velocity, Varies varies) {
-  if (const auto split = split_at_word(phrase, "at")) return electrical_length(job, *split, scope, velocity, varies);
+  if (const auto split = split_at_word(job.bench, phrase, "at")) return electrical_length(job, *split, scope, velocity, varies);
   const auto settled = settle(job.bench, phrase, scope, varies);
   if (!settled) return std::nullopt;
   if (settled->dim == dimension::angle) {
@@ -187,13 +190,26 @@ void fit_loss(PartJob& job, LineMake& make) {
   job.good = false;
 }
 
+/// A cable's loss is fitted once, however many lines are made of it.
+void fit_cable(PartJob& job, LineMake& make, KnownCable& known) {
+  if (!known.fitted) {
+    fit_loss(job, make);
+    known = {known.cable, job.good, make.k1, make.k2};
+    return;
+  }
+  make.model = job.bench.registry.find_line_model();
+  make.k1 = known.k1;
+  make.k2 = known.k2;
+}
+
 std::optional<LineMake> read_make(PartJob& job) {
   const Given* main = job.given.find("length");
   LineMake make;
   LengthOf parts;
-  if (main != nullptr) parts = split_length(*main);
-  if (main != nullptr && split_at_word(main->value, "of"))
-    from_cable(job, parts, *main, make);
+  KnownCable* cable = nullptr;
+  if (main != nullptr) parts = split_length(job.bench, *main);
+  if (parts.of)
+    cable = from_cable(job, parts, *main, make);
   else
     from_figures(job, make);
   const Given* adjustable = job.given.find("adjustable");
@@ -211,7 +227,10 @@ std::optional<LineMake> read_make(PartJob& job) {
   };
   make.length_m = main_value(job, main, dimension::length, read, as_written).value_or(Value());
   if (!job.good) return std::nullopt;
-  fit_loss(job, make);
+  if (cable != nullptr)
+    fit_cable(job, make, *cable);
+  else
+    fit_loss(job, make);
   if (!job.good) return std::nullopt;
   return make;
 }

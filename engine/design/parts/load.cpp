@@ -20,7 +20,7 @@ void read_series_argument(PartJob& job, const Phrase& argument, Scope& scope, Lo
                             {"inductance", {.dim = dimension::inductance, .rule = rule::not_negative}, &series.henries},
                             {"capacitance", {.dim = dimension::capacitance, .rule = rule::positive}, &series.farads}};
   for (const Member& member : members) {
-    const auto rest = rest_after(argument, {member.name});
+    const auto rest = rest_after(argument, member.name, job.bench.storage);
     if (!rest) continue;
     if (member.value->has_value()) {
       job.bench.complaints.say("repeated-property", syntax::span_of(argument),
@@ -78,7 +78,7 @@ void read_radiates(PartJob& job, Load& load) {
   const Given* radiates = job.given.find("radiates");
   if (radiates == nullptr) return;
   constexpr Due due{.dim = dimension::number, .rule = rule::share};
-  const auto after_table = rest_after(radiates->value, {"table"});
+  const auto after_table = rest_after(radiates->value, "table", job.bench.storage);
   const Phrase& value = after_table ? *after_table : radiates->value;
   if (is_list(value)) {
     if (auto table = table_of(job, value, *radiates->scope, due, "this table")) load.radiates = std::move(*table);
@@ -109,14 +109,15 @@ std::shared_ptr<const measured::Network> measured_of(PartJob& job, const Given& 
         .expected = given.info->form;
     return nullptr;
   }
-  const syntax::Term& name = given.value[0];
-  const auto path = job.bench.files.find(name.text, name.span);
+  const Span span = given.value[0].span;
+  const std::string name(given.value[0].text);
+  const auto path = job.bench.files.find(name, span);
   if (!path) return nullptr;
-  auto network = job.bench.files.network(*path, name.text, ports, name.span);
+  auto network = job.bench.files.network(*path, name, ports, span);
   if (network == nullptr) return nullptr;
   job.good = true;
   job.bench.data_ranges.push_back(
-      {in_quotes(name.text), network->frequencies_hz.front(), network->frequencies_hz.back(), given.span});
+      {in_quotes(name), network->frequencies_hz.front(), network->frequencies_hz.back(), given.span});
   return network;
 }
 

@@ -19,7 +19,7 @@ std::optional<double> choice_of(PartJob& job, const Given& given) {
     for (std::size_t i = 0; i < choices.size(); ++i)
       if (choices[i].text == given.value[0].text) return static_cast<double>(i);
   std::vector<std::string> names;
-  for (const syntax::Word& choice : choices) names.push_back(choice.text);
+  for (const syntax::Word& choice : choices) names.emplace_back(choice.text);
   auto& wrong = job.bench.complaints.say("unknown-node", given.span, "the selector cannot be joined to this");
   if (one_word) wrong.hint = job.bench.complaints.nearest(given.value[0].text, [&] { return names; });
   for (const std::string& name : names) wrong.expected += (wrong.expected.empty() ? "" : ", ") + name;
@@ -40,20 +40,17 @@ Value knob_of_selector(PartJob& job, std::optional<double> start, Span span) {
   }
   const KnobId id{static_cast<int>(job.bench.design.knobs.size())};
   job.bench.design.knobs.push_back(std::move(knob));
-  job.bench.part_knobs[job.part.name] = id;
+  job.bench.part_knobs[job.name] = id;
   return to_value(settled_knob(id, dimension::number));
 }
 
-const syntax::Phrase* fallback_of(Bench& bench, const PropertyInfo& info, SourcePtr& source, syntax::Phrase& kept) {
+std::optional<syntax::Loose<Phrase>> fallback_of(Bench& bench, const PropertyInfo& info, SourcePtr& source) {
   source = std::make_shared<const wattfall::Source>("default of " + info.name, info.fallback);
   auto parsed = parse_phrase(source);
-  if (!parsed.ok()) {
-    bench.complaints.keep(source);
-    bench.complaints.pass_on(std::move(parsed.diagnostics));
-    return nullptr;
-  }
-  kept = std::move(*parsed.value);
-  return &kept;
+  if (parsed.ok()) return parsed.value;
+  bench.complaints.keep(source);
+  bench.complaints.pass_on(std::move(parsed.diagnostics));
+  return std::nullopt;
 }
 
 std::optional<Value> plugin_value(PartJob& job, const PropertyInfo& info) {
@@ -66,10 +63,9 @@ std::optional<Value> plugin_value(PartJob& job, const PropertyInfo& info) {
     return std::nullopt;
   }
   SourcePtr source;
-  Phrase kept;
-  const Phrase* fallback = fallback_of(job.bench, info, source, kept);
-  if (fallback == nullptr) return std::nullopt;
-  return value_of(job.bench, *fallback, job.bench.file_frame.scope, due);
+  const auto fallback = fallback_of(job.bench, info, source);
+  if (!fallback) return std::nullopt;
+  return value_of(job.bench, fallback->what, job.bench.file_frame.scope, due);
 }
 
 }  // namespace
@@ -135,8 +131,8 @@ void build_coupling(PartJob& job) {
   pending.coupling.name = job.part.name;
   pending.coupling.factor = factor.value_or(Value());
   pending.coupling.span = job.part.span;
-  pending.first = job.frame.prefix + ends[0][0].text;
-  pending.second = job.frame.prefix + ends[1][0].text;
+  pending.first = full_name(job.bench, job.frame, ends[0][0].text);
+  pending.second = full_name(job.bench, job.frame, ends[1][0].text);
   pending.first_span = ends[0][0].span;
   pending.second_span = ends[1][0].span;
   job.bench.pending_couplings.push_back(std::move(pending));

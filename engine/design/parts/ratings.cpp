@@ -50,7 +50,7 @@ void read_tolerance(PartJob& job, const Given& given) {
   syntax::Phrase amount = given.value;
   if (amount.size() > 1 && amount.back().kind == syntax::Term::Kind::name && amount.back().text == "normal") {
     tolerance.normal = true;
-    amount.pop_back();
+    amount = amount.first(amount.size() - 1);
   }
   if (amount.empty()) {
     job.bench.complaints.say("missing-value", given.span, "`tolerance` has no value").expected = given.info->form;

@@ -13,8 +13,8 @@ bool read_foldback_entry(PartJob& job, const Phrase& entry, Scope& scope, Source
         "SWR: share of the power";
     return false;
   }
-  const auto swr = number_of(job.bench, {entry[0].operands[0]}, scope, dimension::number, rule::swr);
-  const auto share = number_of(job.bench, {entry[0].operands[1]}, scope, dimension::number, rule::share);
+  const auto swr = number_of(job.bench, entry[0].operands.first(1), scope, dimension::number, rule::swr);
+  const auto share = number_of(job.bench, entry[0].operands.from(1), scope, dimension::number, rule::share);
   if (!swr || !share) return false;
   if (!source.foldback.empty() && *swr <= source.foldback.back().first) {
     job.bench.complaints.say("falling-table", entry[0].operands[0].span, "the keys of a table rise, and this does not");

@@ -17,8 +17,8 @@ std::optional<double> ratio_of(PartJob& job, const Phrase& phrase, Scope& scope)
         .expected = "from side : to side, such as 1:4";
     return std::nullopt;
   }
-  const auto from = number_of(job.bench, {phrase[0].operands[0]}, scope, dimension::number, rule::positive);
-  const auto to = number_of(job.bench, {phrase[0].operands[1]}, scope, dimension::number, rule::positive);
+  const auto from = number_of(job.bench, phrase[0].operands.first(1), scope, dimension::number, rule::positive);
+  const auto to = number_of(job.bench, phrase[0].operands.from(1), scope, dimension::number, rule::positive);
   if (!from || !to) return std::nullopt;
   return *to / *from;
 }

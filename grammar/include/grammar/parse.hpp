@@ -1,7 +1,9 @@
 // The door of the grammar room: text in, syntax tree out. PEGTL stays behind it.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "grammar/diagnostic.hpp"
@@ -24,13 +26,14 @@ const Vocabulary& standard_vocabulary();
 Result<syntax::File> parse(const SourcePtr& source, const Vocabulary& vocabulary = standard_vocabulary());
 
 /// Parses one expression, for `--set c=120pF` and `--at "7.1 MHz"`.
-Result<syntax::Phrase> parse_phrase(const SourcePtr& source);
+Result<syntax::Loose<syntax::Phrase>> parse_phrase(const SourcePtr& source);
 
 /// Parses what follows the word `sweep`, for `--sweep "7 MHz to 7.2 MHz step 10 kHz"`.
-Result<syntax::Sweep> parse_sweep(const SourcePtr& source);
+Result<syntax::Loose<syntax::Sweep>> parse_sweep(const SourcePtr& source);
 
 /// Where a phrase begins with the given words (the longest property name that fits is the caller's to try), what is left
 /// of it: `c - 2 pF` after `c` is `-2 pF`; `Q (Q)` after `Q` is `(Q)`. None where it does not begin so. The rest may be empty.
-std::optional<syntax::Phrase> rest_after(const syntax::Phrase& phrase, const std::vector<std::string>& words);
+/// `words` has one blank between them; what has to be put together anew goes into `storage`.
+std::optional<syntax::Phrase> rest_after(const syntax::Phrase& phrase, std::string_view words, syntax::Storage& storage);
 
 }  // namespace wattfall

@@ -59,6 +59,7 @@ struct Unit {
   double scale = 1.0;
   Dimension dim;
   bool is_dbm = false;
+  int power_of_ten = 0;  ///< of `scale`, where that is one; 0 for 1 and for scales that are none
 };
 
 /// The unit written `symbol` ("pF", "µH", "dB/100m", "%", "°", "turns"), or none. Case-sensitive, prefixes as language.md says.
@@ -68,8 +69,8 @@ std::optional<Unit> find_unit(std::string_view symbol);
 /// The symbol that a writer of `wrong` most likely meant ("mhz" -> "MHz", "p" after 100 -> "pF", "uh" -> "uH"), or "".
 std::string suggest_unit(std::string_view wrong);
 
-/// The name of a dimension for messages: "a frequency", "a capacitance", "a plain number"; for one without a name
-/// its base units, "m^2 s".
+/// The name of a dimension for messages: "a frequency", "a capacitance", "a plain number"; for one without a name its
+/// units, as few as will do: "a value in ohm x Hz".
 std::string describe(Dimension dim);
 
 /// The SI symbol of a dimension for messages and reports: "Hz", "F", "ohm", "m", "" for a number, "dB"; base units where it has none.

@@ -4,22 +4,28 @@
 // A property (`Q 200 at 7 MHz`), a list's entry and a call's argument are all Phrases: terms side by side, because only the
 // catalogue of kinds can say which leading words are a property's name. A phrase that begins with a name followed by a sign
 // or a bracket (`c -2 pF`, `Q (Q)`) is read as arithmetic (`c - 2 pF`, a call); the resolver takes such a tree apart where the
-// leftmost name is a property's (`split_leading_name`).
+// leftmost name is a property's (`rest_after`).
+//
+// Texts of a tree lie in its Source or in its Storage, lists in its Storage: a tree lives as long as these do, and its nodes
+// are plain values.
 #pragma once
 
 #include <complex>
+#include <memory>
 #include <optional>
-#include <string>
+#include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
 #include "grammar/quantity.hpp"
 #include "grammar/source.hpp"
+#include "grammar/storage.hpp"
 
 namespace wattfall::syntax {
 
 struct Term;
-using Phrase = std::vector<Term>;  ///< never empty in a tree that parsed without errors
+using Phrase = List<Term>;  ///< never empty in a tree that parsed without errors
 
 /// One node of an expression or phrase.
 struct Term {
@@ -37,10 +43,10 @@ struct Term {
   };
   Kind kind = Kind::number;
   Span span;
-  std::string text;
+  std::string_view text;
   Quantity quantity;
-  std::vector<Term> operands;
-  std::vector<Phrase> phrases;
+  List<Term> operands;
+  List<Phrase> phrases;
 };
 
 Span span_of(const Phrase& phrase);
@@ -48,7 +54,7 @@ Span span_of(const Phrase& phrase);
 Span operator_span(const Term& term);
 
 struct Word {  ///< a name or keyword where it stands
-  std::string text;
+  std::string_view text;
   Span span;
   explicit operator bool() const { return !text.empty(); }
 };
@@ -56,24 +62,26 @@ struct Word {  ///< a name or keyword where it stands
 /// `at n`, `from a to b`, `from (a b) to (c d)`, `between La and Lb`. One end is one node or a bracketed group of them.
 struct Places {
   enum class Form { none, at, from_to, between };
+  struct End : List<Word> {
+    bool bracketed = false;
+  };
   Form form = Form::none;
   Span span;
-  std::vector<std::vector<Word>> ends;  ///< at: one end; from_to: two or more (`from a to b to c` is accepted); nodes of each
-  std::vector<bool> bracketed;          ///< ends[i] was written in brackets
+  List<End> ends;  ///< at: one end; from_to: two or more (`from a to b to c` is accepted); nodes of each
 };
 
 struct DesignTitle { Word title; };
-struct Set { Word name; std::vector<Phrase> properties; };  ///< first: the expression; then `adjustable ...`
+struct Set { Word name; List<Phrase> properties; };  ///< first: the expression; then `adjustable ...`
 /// `KIND NAME PLACES : PROPERTIES`, and the places where a kind's word could stand in for a box's
-struct Part { Word kind; Word name; Places places; std::vector<Phrase> properties; };
-struct Change { Word name; std::vector<Phrase> properties; };
+struct Part { Word kind; Word name; Places places; List<Phrase> properties; };
+struct Change { Word name; List<Phrase> properties; };
 struct Include { Word path; };
 struct Band { Word name; Phrase from; Phrase to; };
 
 /// A figure: `peak volts across atu.Cout`, `swr at n into p reference 50 ohm`, `width of swr at n below 2`.
 struct Figure {
   Span span;
-  std::string words;          ///< "swr", "return loss", "peak volts", "total loss", "width of swr": one blank between
+  std::string_view words;     ///< "swr", "return loss", "peak volts", "total loss", "width of swr": one blank between
   Word preposition;           ///< at, on, in, into, from, across, through; empty for `total loss`, `efficiency`
   Word target;                ///< the node, part, line or load
   Word into;                  ///< the part after `into`, for figures at a node
@@ -90,7 +98,7 @@ struct Requirement {
   std::optional<Phrase> over_from, over_to;
   Word over_band;
 };
-struct Require { Requirement requirement; };
+struct Require { const Requirement* requirement; };  ///< never null; apart, since a statement is as large as its largest kind
 
 struct Sweep {
   enum class Form { step, points, at };
@@ -104,21 +112,21 @@ struct Sweep {
 
 struct Tune {
   enum class When { at, at_each, over };
-  std::vector<Word> knobs;
+  List<Word> knobs;
   When when = When::at;
   Phrase at;                   ///< at: a frequency, or one list term
   Phrase from, to;             ///< over
   Word band;
   bool most = true;            ///< `for most` or `for least`
-  Figure goal;
-  std::vector<Requirement> keeping;
+  const Figure* goal = nullptr;        ///< never null
+  List<Requirement> keeping;
 };
 
 struct Plane { Word name; Word node; Word into; };
 
 struct Statement;
-struct Box { Word name; std::vector<Word> ports; std::vector<std::pair<Word, Phrase>> with; std::vector<Statement> body; };
-struct Variant { Word name; std::vector<Statement> body; };
+struct Box { Word name; List<Word> ports; List<std::pair<Word, Phrase>> with; List<Statement> body; };
+struct Variant { Word name; List<Statement> body; };
 
 struct Statement {
   Span span;  ///< from the first word to the last character of the statement (of its header, for a block)
@@ -127,7 +135,16 @@ struct Statement {
 
 struct File {
   SourcePtr source;
+  std::shared_ptr<const Storage> storage;
   std::vector<Statement> statements;
+};
+
+/// A piece of a statement that was parsed by itself, and what it lies in.
+template <class T>
+struct Loose {
+  T what;
+  SourcePtr source;
+  std::shared_ptr<const Storage> storage;
 };
 
 }  // namespace wattfall::syntax
