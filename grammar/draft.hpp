@@ -149,6 +149,8 @@ class Draft {
   std::string imaginary_after(std::uint32_t at) const;
   std::string likely(const Wanted& wanted, Span found) const;
   void check_part_has_name() const;
+  void complain_of_habit(const Wanted& wanted, Span found) const;
+  bool token_before_is(std::uint32_t at, std::string_view word) const;
   std::vector<std::string_view> band_names() const;
   std::string likely_band(Span found) const;
   [[noreturn]] void complain_of_band(Span found) const;

@@ -52,7 +52,12 @@ std::vector<std::string> split_words(std::string_view text) {
 }
 
 /// Signs and words of other languages that come to the fingers by habit.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 10> habits{{{"<", "below"},
+constexpr std::array<std::pair<std::string_view, std::string_view>, 15> habits{{{"<", "below"},
+                                                                                {"highest", "most"},
+                                                                                {"best", "most"},
+                                                                                {"lowest", "least"},
+                                                                                {"smallest", "least"},
+                                                                                {"@", "at"},
                                                                                 {">", "above"},
                                                                                 {"under", "below"},
                                                                                 {"over", "above"},
@@ -159,6 +164,35 @@ void Draft::complain_of_band(Span found) const {
   mistake("string-expected", found, "a band is named in quotes", std::move(expected), std::move(hint));
 }
 
+/// What other languages, and the bench's shorthand, write where this one writes something else.
+void Draft::complain_of_habit(const Wanted& wanted, Span found) const {
+  const std::string_view sign = found.text();
+  const std::string_view code = wanted.code;
+  const bool at_end = code == "unexpected-text";
+  if (at_end && sign == "@") mistake("unexpected-text", found, "a frequency follows `at`, not `@`", "`at` and a frequency", "at");
+  if (at_end && sign == ";") mistake("unexpected-text", found, "`;` ends nothing here", "a statement on a line of its own");
+  if (at_end && sign == ":")
+    mistake("unexpected-text", found, "a ratio cannot stand here", "a plain number, such as 1.5 where 1.5:1 is meant");
+  const bool slashes = sign == "/" && found.begin > begin_ && text_[found.begin - 1] == '/';
+  if (slashes && code == "value-expected")
+    mistake("value-expected", {source_, found.begin - 1, found.end}, "`//` begins no comment", "`#` before a comment", "#");
+  const bool of_sweep = wanted.words == std::string_view("to") && pieces.part.kind.text.empty();
+  if (of_sweep && last_ < found.begin && token_before_is(found.begin, "from"))
+    mistake("word-expected", {source_, last_ - 4, last_}, "a range begins with its lower end, without `from`", "A to B");
+  if (code == "sign-expected" && is_digit(sign.front()) && text_.substr(begin_, end_ - begin_).starts_with("sweep"))
+    mistake("sign-expected", found, "single frequencies stand in a list", wanted.expected,
+            std::string("[").append(rest(found.begin)).append("]"));
+  if (code == "word-expected" && sign == "and" && text_.substr(begin_, end_ - begin_).starts_with("tune") &&
+      wanted.words == std::string_view("at over"))
+    mistake("word-expected", found, "knobs are parted by commas", "a comma, or when to tune", ",");
+}
+
+bool Draft::token_before_is(std::uint32_t at, std::string_view word) const {
+  const std::string_view before = text_.substr(begin_, at - begin_);
+  const std::size_t end = before.find_last_not_of(" \t");
+  return end != std::string_view::npos && before.substr(0, end + 1).ends_with(word);
+}
+
 /// The next step, where one is near: the word, the sign or the quotes that are missing.
 std::string Draft::likely(const Wanted& wanted, Span found) const {
   const std::string_view text = found.text();
@@ -197,6 +231,7 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
     mistake("stray-equals", token, "a property takes its value without `=`", "a value straight after the name");
   }
   if (wanted.words == std::string_view("band")) complain_of_band(token);
+  complain_of_habit(wanted, token);
   mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely(wanted, token));
 }
 

@@ -129,6 +129,11 @@ std::optional<Range> range_of(Bench& bench, const KnobRequest& request) {
   if (is_list(request.range)) return from_list(bench, request, span);
   if (is_call_of(request.range, "series")) return from_series(bench, request, span);
   if (is_call_of(request.range, "relays")) return from_relays(bench, request, span);
+  if (leading_word(request.range) == "from") {
+    bench.complaints.say("bad-adjustable", leading_span(request.range), "a range begins without `from`").expected =
+        "adjustable A to B";
+    return std::nullopt;
+  }
   const auto ends = split_at_word(bench, request.range, "to");
   if (!ends || ends->after.empty()) return say_bad_range(bench, span);
   const auto stepped = split_at_word(bench, ends->after, "step");

@@ -91,6 +91,15 @@ std::optional<Settled> say_no_value(Bench& bench, const Term& term, std::string_
   return std::nullopt;
 }
 
+/// Often a measurement without the word before it.
+std::optional<Settled> say_text(Bench& bench, const Term& term) {
+  auto& wrong = bench.complaints.say("not-a-value", term.span, "a text in quotes cannot stand where a value is due");
+  wrong.expected = "a value";
+  const bool touchstone = term.text.ends_with(".s1p") || term.text.ends_with(".s2p");
+  if (touchstone) wrong.hint = "measured " + std::string(term.span.text());
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Settled> settle(Bench& bench, const Term& term, Scope& scope, Varies varies) {
@@ -118,7 +127,7 @@ std::optional<Settled> settle(Bench& bench, const Term& term, Scope& scope, Vari
       return operand && term.text == "-" ? negate(bench, std::move(*operand), term.span) : operand;
     }
     case Term::Kind::string:
-      return say_no_value(bench, term, "a text in quotes");
+      return say_text(bench, term);
     case Term::Kind::cable:
       return say_no_value(bench, term, "a cable's name");
     case Term::Kind::list:

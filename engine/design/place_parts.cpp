@@ -2,6 +2,7 @@
 // said to be missing because of it.
 #include "place_parts.hpp"
 
+#include <array>
 #include <unordered_map>
 
 #include "parts/job.hpp"
@@ -29,6 +30,20 @@ Builder builder_of(const std::string& kind) {
   return found == builders.end() ? build_plugin_part : found->second;
 }
 
+/// What the workbench calls by other names.
+std::string other_name_of_kind(std::string_view word) {
+  using Pair = std::pair<std::string_view, std::string_view>;
+  static constexpr std::array<Pair, 20> others{
+      {{"coax", "line"},        {"cable", "line"},        {"feedline", "line"},         {"ladder", "line"},
+       {"antenna", "load"},     {"dipole", "load"},       {"dummy", "load"},            {"transmitter", "source"},
+       {"transceiver", "source"}, {"rig", "source"},      {"generator", "source"},      {"coil", "inductor"},
+       {"cap", "capacitor"},    {"variable", "capacitor"}, {"unun", "transformer"},     {"xfmr", "transformer"},
+       {"attenuator", "pad"},   {"switch", "selector"},   {"relay", "selector"},        {"mutual", "coupling"}}};
+  for (const auto& [other, kind] : others)
+    if (word == other) return std::string(kind);
+  return {};
+}
+
 void say_unknown_kind(Bench& bench, const syntax::Part& text) {
   auto& wrong = bench.complaints.say("unknown-kind", text.kind.span,
                                      "there is no kind of part or box called " + in_quotes(text.kind.text));
@@ -38,7 +53,8 @@ void say_unknown_kind(Bench& bench, const syntax::Part& text) {
     return all;
   };
   wrong.expected = bench.complaints.nearest_few(text.kind.text, names, 5);
-  wrong.hint = bench.complaints.nearest(text.kind.text, names);
+  wrong.hint = other_name_of_kind(text.kind.text);
+  if (wrong.hint.empty()) wrong.hint = bench.complaints.nearest(text.kind.text, names);
 }
 
 /// Null where the name is taken.

@@ -112,6 +112,12 @@ std::string foreign_words(const Phrase& phrase, Scope& scope, Span& span) {
 }
 
 void say_unknown_property(Bench& bench, const KindInfo& kind, const std::string& words, Span span) {
+  for (const PropertyInfo& info : kind.properties)
+    if (is_group(info) && begins_with_word(words, info.name)) {
+      bench.complaints.say("missing-value", span, in_quotes(info.name) + " takes its sizes in brackets").expected =
+          info.name + info.form;
+      return;
+    }
   auto& wrong =
       bench.complaints.say("unknown-property", span, in_quotes(kind.name) + " has no property " + in_quotes(words));
   if (kind.properties.empty()) {

@@ -7,6 +7,10 @@ using namespace design_tests;
 // Lines are counted in the text shown, which stands below the lines of `with_frame` unless it is whole.
 TEST_CASE("mistakes in parts and their properties are shown where they are") {
   const Mistake mistakes[] = {
+      {"load b at desk : dipole 20 m", {{"missing-value", 1, 18, "dipole"}}},
+      {"load b at desk : \"lake.s1p\"", {{"not-a-value", 1, 18, "\"lake.s1p\""}}},
+      {"coax c from desk to feed : 24 m of RG-213", {{"unknown-kind", 1, 1, "coax"}}},
+      {"capacitor C at desk : 100 pF, adjustable from 10 pF to 200 pF", {{"bad-adjustable", 1, 42, "from"}}},
       {"capacitor C at desk : 24 m", {{"wrong-dimension", 1, 23, "24 m"}}},
       {"capacitor C at desk : 3+j4 ohm", {{"wrong-dimension", 1, 23, "3+j4 ohm"}}},
       {"capacitor C at desk : 0 pF", {{"value-out-of-range", 1, 23, "0 pF"}}},
