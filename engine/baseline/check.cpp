@@ -83,23 +83,29 @@ Break broken_baseline(const HeldFigure& held) {
 }
 
 /// Requirements and ratings, in the words of the verdict.
-void break_what_is_asked(const report::VariantResult& result, const Variant& now, const Variant* was, std::vector<Break>& breaks) {
+void break_what_is_asked(const report::VariantResult& result, const Variant& now, const Variant* was, VariantCheck& check) {
+  std::vector<Break>& breaks = check.breaks;
   const report::Summary summary = report::summarize(result);
   std::size_t sentence = 0;
   for (const judge::Verdict& verdict : result.judgement.verdicts) {
-    if (verdict.met) continue;
     const design::Requirement& asked = *verdict.requirement;
+    check.asked.push_back({false, asked.text, {}});
+    if (verdict.met) continue;
     Break broken{Break::Kind::requirement, asked.figure.text, report::unit_of(asked.figure.kind), {}, verdict.worst, verdict.worst_at_hz, asked.value,
                  summary.failures[sentence++], asked.span.line()};
     for (const Figure& figure : now.figures)
       if (figure.line == broken.line && figure.line > 0)
         if (const Figure* before = find_figure(was, figure.figure, figure.less_is_better)) broken.before = before->value;
     if (broken.before) broken.text += " It was " + spell_of(*broken.before, broken.unit) + '.';
+    check.asked.back().said = broken.text;
     breaks.push_back(std::move(broken));
   }
   for (const judge::Rating& rating : result.judgement.ratings) {
-    if (rating.kept()) continue;
     const design::Part& part = result.design->parts[rating.part.index];
+    const char* unit = rating.unit == 'V' ? " peak" : rating.unit == 'A' ? " rms" : " of heat";
+    check.asked.push_back({true, part.name + " stands at most " + spell_of(rating.limit, std::string(1, rating.unit)) + unit, {}});
+    if (rating.kept()) continue;
+    check.asked.back().said = summary.failures[sentence];
     const char* what = rating.unit == 'V' ? "peak volts on " : rating.unit == 'A' ? "rms amps through " : "heat in ";
     breaks.push_back({Break::Kind::rating, what + part.name, std::string(1, rating.unit), {}, rating.worst, rating.worst_at_hz, rating.limit,
                       summary.failures[sentence++], part.span.line()});
@@ -181,7 +187,7 @@ const Variant* find_variant(const std::optional<Baseline>& was, const std::optio
 
 /// A variant that the baseline has and the design no longer: all of its figures are gone.
 VariantCheck missing_variant(const Variant& was) {
-  VariantCheck check{was.name, true, hold_figures({was.name, {}, {}}, &was), {}};
+  VariantCheck check{was.name, true, hold_figures({was.name, {}, {}}, &was), {}, {}};
   for (const HeldFigure& held : check.figures) check.breaks.push_back(broken_baseline(held));
   return check;
 }
@@ -209,8 +215,8 @@ DesignCheck check(const std::vector<report::VariantResult>& results, const std::
   design.baseline = was ? DesignCheck::State::held : DesignCheck::State::missing;
   for (std::size_t v = 0; v < results.size(); ++v) {
     const Variant* before = find_variant(was, now.variants[v].name);
-    VariantCheck variant{now.variants[v].name, before != nullptr, hold_figures(now.variants[v], before), {}};
-    break_what_is_asked(results[v], now.variants[v], before, variant.breaks);
+    VariantCheck variant{now.variants[v].name, before != nullptr, hold_figures(now.variants[v], before), {}, {}};
+    break_what_is_asked(results[v], now.variants[v], before, variant);
     for (const HeldFigure& held : variant.figures)
       if (held.state == State::worse || held.state == State::gone) variant.breaks.push_back(broken_baseline(held));
     if (before != nullptr) add_once(design.changes, find_changes(now.variants[v], *before));

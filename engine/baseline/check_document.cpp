@@ -88,6 +88,9 @@ Json json_of(const VariantCheck& variant) {
           {"held", variant.held},
           {"broken", array_of(variant.breaks, [](const Break& one) { return json_of(one); })},
           {"better", better},
+          {"asked", array_of(variant.asked, [](const Asked& one) {
+             return Json{{"kind", one.rating ? "rating" : "requirement"}, {"text", one.text}, {"kept", one.said.empty()}, {"said", one.said}};
+           })},
           {"figures", array_of(variant.figures, [](const HeldFigure& one) { return json_of(one); })}};
 }
 

@@ -7,6 +7,7 @@
 #include <map>
 #include <vector>
 
+#include "csv.hpp"
 #include "writers.hpp"
 
 namespace reports {
@@ -35,24 +36,6 @@ class Columns {
 };
 
 using Sheet = std::vector<Cells>;  ///< by column
-
-std::string quote(const std::string& cell) {
-  if (cell.find_first_of(",\"\r\n") == std::string::npos) return cell;
-  std::string quoted = "\"";
-  for (const char character : cell) quoted += character == '"' ? std::string("\"\"") : std::string(1, character);
-  return quoted + '"';
-}
-
-void append_number(std::string& out, double value) {
-  if (!std::isfinite(value)) return;
-  std::array<char, 40> digits;
-  char* const first = digits.data();
-  char* const last = first + digits.size();
-  const double size = std::abs(value);
-  const auto done = size >= 1.0 && size < 1e15 ? std::to_chars(first, last, value, std::chars_format::fixed)
-                                               : std::to_chars(first, last, value);
-  out.append(first, done.ptr);
-}
 
 /// Gathers a variant's arrays under their columns.
 class Gathering {
@@ -130,7 +113,27 @@ void append_row(std::string& out, const std::string& variant, const Sheet& sheet
 
 }  // namespace
 
+std::string quote(const std::string& cell) {
+  if (cell.find_first_of(",\"\r\n") == std::string::npos) return cell;
+  std::string quoted = "\"";
+  for (const char character : cell) quoted += character == '"' ? std::string("\"\"") : std::string(1, character);
+  return quoted + '"';
+}
+
+void append_number(std::string& out, double value) {
+  if (!std::isfinite(value)) return;
+  std::array<char, 40> digits;
+  char* const first = digits.data();
+  char* const last = first + digits.size();
+  const double size = std::abs(value);
+  const auto done = size >= 1.0 && size < 1e15 ? std::to_chars(first, last, value, std::chars_format::fixed)
+                                               : std::to_chars(first, last, value);
+  out.append(first, done.ptr);
+}
+
 std::string write_csv(const Json& document) {
+  if (member(document, "check").is_object()) return write_check_csv(document);
+  if (member(document, "compare").is_object()) return write_compare_csv(document);
   const Json& variants = list(document, "variants");
   Columns columns;
   std::vector<Sheet> sheets;

@@ -1,4 +1,4 @@
-// The plugin that brings the writers `text`, `json` and `csv`. They see the result document and nothing else of
+// The plugin that brings the writers `text`, `json`, `csv`, `markdown`, `junit` and `snp`. They see the result document and nothing else of
 // wattfall.
 #include <string>
 #include <string_view>
@@ -33,17 +33,19 @@ Status write_json(void*, const char* document, std::size_t size, const WriterOpt
   return send(sink, {document, size}, failure);
 }
 
-Status write_csv(void*, const char* document, std::size_t size, const WriterOptions*, const Sink* sink,
-                 Failure* failure) {
-  return sdk::guarded(failure, [&] {
-    return send(sink, reports::write_csv(reports::Json::parse(document, document + size)), failure);
-  });
+/// For a writer that asks nothing of its options.
+template <std::string (*write)(const reports::Json&)>
+Status write_with(void*, const char* document, std::size_t size, const WriterOptions*, const Sink* sink, Failure* failure) {
+  return sdk::guarded(failure, [&] { return send(sink, write(reports::Json::parse(document, document + size)), failure); });
 }
 
 constexpr sdk::Writer writers[] = {
     {"text", "the readable report: verdict, ledger, strain on parts, settings", "txt", nullptr, write_text},
     {"json", "the result document itself, schema 1", "json", nullptr, write_json},
-    {"csv", "a row a frequency and variant, for spreadsheets", "csv", nullptr, write_csv},
+    {"csv", "a row a frequency and variant, for spreadsheets", "csv", nullptr, write_with<reports::write_csv>},
+    {"markdown", "the report as Markdown, for a wiki or a merge request", "md", nullptr, write_with<reports::write_markdown>},
+    {"junit", "requirements, ratings and baselines as test cases (JUnit's XML), for CI", "xml", nullptr, write_with<reports::write_junit>},
+    {"snp", "what the source sees, as a Touchstone file (.s1p)", "s1p", nullptr, write_with<reports::write_touchstone>},
 };
 
 Status enroll(const sdk::Registrar* host, Failure* failure) {

@@ -34,6 +34,9 @@ void write_trust(Paper& paper, const Json& document);
 Scale frequency_scale_of(const Json& variant);
 std::vector<std::size_t> shown_points(const Json& variant);
 
+/// What a key's end says: "value_f" is in farads.
+std::string unit_of_key(const std::string& key);
+
 /// "worst", "best", "middle", or several; for the margin of a table.
 std::string mark_of(const Json& variant, std::size_t point);
 

@@ -14,17 +14,6 @@ using Side = Table::Side;
 /// What the setting brings stands beside the last of them.
 constexpr std::size_t knobs_a_table = 3;
 
-/// What a key's end says: "value_f" is in farads.
-std::string unit_of_key(const std::string& key) {
-  const std::pair<const char*, const char*> units[] = {{"value_f", "F"},   {"value_h", "H"},   {"value_ohm", "ohm"},
-                                                       {"value_m", "m"},   {"value_hz", "Hz"}, {"value_rad", "rad"},
-                                                       {"value_db", "dB"}, {"value_s", "S"}};
-  for (const auto& [suffix, unit] : units) {
-    if (key == suffix) return unit;
-  }
-  return "";
-}
-
 /// A knob as tables need it.
 struct Knob {
   std::string name, unit, suffix;
@@ -161,6 +150,16 @@ void write_plane(Paper& paper, const Json& variant, const Json& plane, const std
 }
 
 }  // namespace
+
+std::string unit_of_key(const std::string& key) {
+  const std::pair<const char*, const char*> units[] = {{"value_f", "F"},   {"value_h", "H"},   {"value_ohm", "ohm"},
+                                                       {"value_m", "m"},   {"value_hz", "Hz"}, {"value_rad", "rad"},
+                                                       {"value_db", "dB"}, {"value_s", "S"}};
+  for (const auto& [suffix, unit] : units) {
+    if (key == suffix) return unit;
+  }
+  return "";
+}
 
 void write_settings(Paper& paper, const Json& variant) {
   std::vector<Knob> steady, turning;

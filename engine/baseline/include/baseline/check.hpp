@@ -33,6 +33,13 @@ struct Break {
   int line = 0;        ///< 0 where it stands in no line
 };
 
+/// Something that is asked of a design whatever it was before: a requirement, or a rating.
+struct Asked {
+  bool rating = false;
+  std::string text;  ///< "swr at desk below 1.5"; "wires stand at most 1.2 kV peak"
+  std::string said;  ///< why it is not kept; empty where it is
+};
+
 /// A fact that is not what it was. `before` or `after` is empty where the part or the fact is new or gone.
 struct Change {
   std::string part, kind, what;
@@ -47,6 +54,7 @@ struct VariantCheck {
   bool held = false;  ///< the baseline has it
   std::vector<HeldFigure> figures;
   std::vector<Break> breaks;
+  std::vector<Asked> asked;  ///< requirements in the order of the text, then ratings
 };
 
 struct DesignCheck {

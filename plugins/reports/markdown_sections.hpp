@@ -1,0 +1,15 @@
+// What the Markdown writers share.
+#pragma once
+
+#include "markdown.hpp"
+
+namespace reports {
+
+void write_check(Markdown& page, const Json& document);
+void write_compare(Markdown& page, const Json& document);
+void write_cautions(Markdown& page, const Json& document);
+
+/// Two tables, each at its worst and mid-sweep; the better value of a row in bold.
+void write_contest_tables(Markdown& page, const Json& figures, const std::vector<std::string>& columns, int level);
+
+}  // namespace reports
