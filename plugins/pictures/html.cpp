@@ -29,6 +29,7 @@ std::string pretty(const std::string& spelled) {
 
 std::string shown(const Ref& ref, const std::string& unit, int digits) {
   const double value = ref.number();
+  if (unit == "W" && value != 0.0 && std::abs(value) < 1e-15) return number_element(ref, "<1 fW");
   const bool plain = unit == "count" || unit == "%";
   if (std::isfinite(value)) return number_element(ref, plain ? reports::significant(value, digits) : reports::spell(value, unit, digits));
   return unit.empty() ? "<span class=\"none\">infinite</span>" : "<span class=\"none\">\u2013</span>";
@@ -44,7 +45,7 @@ std::string shown_complex(const Ref& ref) {
 }
 
 std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings, const std::vector<std::vector<Cell>>& rows) {
-  std::string out = "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Table: " + escape(caption + (also.empty() ? "" : ", " + also)) + "\"><table><caption>" +
+  std::string out = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: " + escape(caption + (also.empty() ? "" : ", " + also)) + "\"><table><caption>" +
                     escape(caption) + (also.empty() ? "" : "<span class=\"sr\">, " + escape(also) + "</span>") + "</caption><thead><tr>";
   for (const std::string& heading : headings)
     out += heading.starts_with('>') ? "<th scope=\"col\" class=\"num\">" + heading.substr(1) + "</th>" : "<th scope=\"col\">" + heading + "</th>";

@@ -135,13 +135,15 @@
   };
 
   const slider = byId('point'), output = byId('at');
+  // Until a frequency is chosen the falls stay at the points that they came with: where least gets on the air, variant by variant.
+  let moved = false;
   const show = (next) => {
     point = Math.min(Math.max(next, 0), frequencies.length - 1);
     slider.value = point;
     output.textContent = spell(frequencies[point], 'Hz', 7);
     slider.setAttribute('aria-valuetext', output.textContent);
     for (const svg of all('svg[data-plot]')) ({ sweep: onSweep, circle: onCircle, along })[svg.dataset.plot](svg);
-    for (const figure of all('[data-flow]')) fall(figure);
+    if (moved) for (const figure of all('[data-flow]')) fall(figure);
   };
 
   const begin = () => {
@@ -149,14 +151,19 @@
     byId('controls').hidden = frequencies.length < 2 && variants.length < 2;
     slider.max = frequencies.length - 1;
     slider.disabled = frequencies.length < 2;
-    slider.addEventListener('input', () => show(Number(slider.value)));
+    slider.addEventListener('input', () => {
+      moved = true;
+      show(Number(slider.value));
+    });
     byId('controls').addEventListener('submit', (event) => event.preventDefault());
     for (const svg of all('svg[data-plot="sweep"]'))
       svg.addEventListener('pointermove', (event) => {
         const place = svg.getBoundingClientRect(), x = (event.clientX - place.left) / place.width * 380;
         const pieces = JSON.parse(svg.dataset.x);
         const next = nearest(frequencies.map((hz) => across(pieces, hz)), x);
-        if (next !== point) show(next);
+        if (next === point) return;
+        moved = true;
+        show(next);
       });
     for (const box of all('[data-toggle]'))
       box.addEventListener('change', () => {

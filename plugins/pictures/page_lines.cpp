@@ -16,18 +16,26 @@ Ref sampled_at(const Ref& along, std::size_t point) {
   return along[std::size_t{0}];
 }
 
-std::string curve_table(const Ref& samples, const std::string& name) {
+std::string curve_table(const Ref& samples, const std::string& variant, const std::string& name, const char* key, const char* title, const char* unit) {
   std::vector<std::vector<Cell>> rows;
   const std::size_t count = samples["from_load_m"].size(), stride = std::max<std::size_t>(1, (count - 1) / 12);
   for (std::size_t i = 0; i < count; i += stride)
-    rows.push_back({{shown(samples["from_load_m"][i], "m", 4), true}, {shown(samples["volts_peak"][i], "V"), false, true}, {shown(samples["amps_rms"][i], "A"), false, true}});
-  return details("These numbers as a table", table("Along " + name, "", {"From the load end", ">Volts, peak", ">Amps, rms"}, rows));
+    rows.push_back({{shown(samples["from_load_m"][i], "m", 4), true}, {shown(samples[key][i], unit), false, true}});
+  return table("Along " + name + ": " + title, variant, {"From the load end", std::string(">") + title}, rows);
 }
 
 std::vector<double> list_of(const Ref& series) {
   std::vector<double> values;
   for (const Json& value : series.json()) values.push_back(reports::number(value));
   return values;
+}
+
+/// "26 m of RG-58", or its impedance where it is no cable.
+std::string made_of(const Ref& part, std::size_t point) {
+  const Ref length = part["length_m"];
+  const std::string cable = part["cable"].text();
+  const std::string kind = cable.empty() ? ", " + shown(part["z0_ohm"], "ohm") : " of " + escape(cable);
+  return shown(length.is_list() ? length[point] : length, "m", 4) + kind;
 }
 
 std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
@@ -45,7 +53,7 @@ std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
     plot.from_zero = true;
     plot.height = 210.0;
     plot.curves.push_back({name, list_of(samples[key]), v, v, "parts/" + std::to_string(p) + "/along/" + key});
-    if (std::string(unit) == "A") plot.table = curve_table(samples, name);
+    plot.table = curve_table(samples, variant_name(variant), name, key, title, unit);
     out += draw_plot(plot);
   }
   return out;
@@ -64,7 +72,7 @@ std::string section_lines(const Ref& document) {
       if (!parts[p]["volts_peak_along"].is_list()) continue;
       const Ref part = parts[p], highest = part["highest"];
       rows.push_back({{escape(part["name"].text()), true},
-                      {escape(part["cable"].text())},
+                      {made_of(part, worst)},
                       {shown(part["loss_db"][worst], "dB"), false, true},
                       {shown(part["matched_loss_db"][worst], "dB"), false, true},
                       {shown(part["swr_load_end"][worst], ""), false, true},
@@ -76,7 +84,7 @@ std::string section_lines(const Ref& document) {
     const std::string name = variant_name(variant);
     out += "<div" + variant_mark(v) + ">" + variant_heading(document, v) +
            table("The lines where least gets on the air", name,
-                 {"Line", "Cable", ">Loss as it stands", ">Loss if matched", ">SWR at the load end", ">Most volts, peak", ">Most amps, rms"}, rows) +
+                 {"Line", "Made of", ">Loss as it stands", ">Loss if matched", ">SWR at the load end", ">Most volts, peak", ">Most amps, rms"}, rows) +
            "<div class=\"plots\">" + curves + "</div></div>\n";
   }
   return section("lines", "On the lines", "Metres count from the load end. The most volts and amps are those of the whole sweep.", out);

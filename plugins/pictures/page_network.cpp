@@ -14,7 +14,7 @@ std::string picture_of(const Ref& document, std::size_t v) {
   const std::string id = "net-" + std::to_string(v);
   const std::string name = circuit.heading.empty() ? "The network" : "The network of " + circuit.heading;
   return "<div" + variant_mark(v) + ">" + variant_heading(document, v) + "<figure class=\"network\"><figcaption id=\"" + id + "\">" + pretty(circuit.caption) +
-         "</figcaption><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"" + escape(name) + ", may scroll sideways\"><svg class=\"net\" width=\"" +
+         "</figcaption><div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"" + escape(name) + ", may scroll sideways\"><svg class=\"net\" width=\"" +
          coordinate(picture.width) + "\" height=\"" + coordinate(picture.height) + "\" viewBox=\"" + coordinate(picture.x) + ' ' + coordinate(picture.y) + ' ' +
          coordinate(picture.width) + ' ' + coordinate(picture.height) + "\" style=\"min-width:" + coordinate(picture.width * 0.78) + "px\" role=\"img\" aria-labelledby=\"" + id +
          " " + id + "-words\">" + picture.svg + "</svg></div>" +

@@ -66,7 +66,7 @@ std::string ratings_of(const Ref& variant) {
                     {shown(one["worst_at_hz"], "Hz", 6), false, true}});
   }
   std::string out;
-  if (!rows.empty()) out = table("Ratings, nearest first", variant_name(variant), {"Part", "What", ">Worst", ">Limit", "Worst against limit", "", ">Margin", ">at"}, rows);
+  if (!rows.empty()) out = table("Ratings, nearest first", variant_name(variant), {"Part", "What", ">Worst", ">Limit", "Worst against limit", "Kept", ">Margin", ">at"}, rows);
 
   std::vector<std::vector<Cell>> all;
   for (const char* group : {"parts", "loads"})

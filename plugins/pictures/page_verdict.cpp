@@ -42,7 +42,7 @@ std::string requirements(const Ref& document, std::size_t v) {
   }
   const std::string name = variant_name(document["variants"][v]);
   return "<div" + variant_mark(v) + ">" + variant_heading(document, v) +
-         table("What was required", name, {"", "Requirement", ">Worst", ">at", ">Line"}, rows) + "</div>";
+         table("What was required", name, {"Met", "Requirement", ">Worst", ">at", ">Line"}, rows) + "</div>";
 }
 
 std::string figure_name(const Ref& figure) { return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text()); }

@@ -47,7 +47,8 @@ Scale scale_of(const Plot& plot, std::vector<double>& marks) {
     return scale;
   }
   if (plot.from_zero) low = std::min(low, 0.0);
-  const double least = std::max(1e-3 * std::max(std::abs(low), std::abs(high)), 1e-12);
+  // A level line is no drama: the span is at least so wide.
+  const double least = std::max({0.01 * std::max(std::abs(low), std::abs(high)), plot.unit == "ohm" ? 0.25 : 0.0, 1e-12});
   if (high - low < least) low -= plot.from_zero && low >= 0.0 ? 0.0 : least, high += least;
   marks = ticks(low, high, 4);
   const double step = marks.size() > 1 ? marks[1] - marks[0] : high - low;
@@ -69,29 +70,40 @@ void write_grid(std::string& out, const Plot& plot, const Scale& scale, const st
   }
 }
 
-/// Frequencies below the axis: of each band its ends, and round steps where there is room.
-void write_x(std::string& out, const Plot& plot, const Axis& axis) {
-  std::vector<double> marks;
+struct Mark {
+  double value, x;
+  std::string said;
+};
+
+/// Of one band round steps; of several each one's ends together.
+std::vector<Mark> marks_of(const Axis& axis, double factor) {
+  const auto spelled = [&](double value) { return reports::strip(reports::fixed(value / factor, 4)); };
+  std::vector<Mark> marks;
+  const bool several = axis.pieces().size() > 1;
   for (const Axis::Piece& piece : axis.pieces()) {
-    if (piece.to - piece.from < 90.0) {
-      marks.push_back(piece.first == piece.last ? piece.first : (piece.first + piece.last) / 2.0);
+    if (several || piece.first == piece.last) {
+      const std::string said = piece.first == piece.last ? spelled(piece.first) : spelled(piece.first) + "\u2013" + spelled(piece.last);
+      marks.push_back({(piece.first + piece.last) / 2.0, (piece.from + piece.to) / 2.0, said});
       continue;
     }
-    const auto inside = ticks(piece.first, piece.last, static_cast<int>((piece.to - piece.from) / 75.0));
-    for (const double mark : inside)
-      if (mark >= piece.first - 1e-9 * std::abs(mark) && mark <= piece.last + 1e-9 * std::abs(mark)) marks.push_back(mark);
+    for (const double mark : ticks(piece.first, piece.last, 5))
+      if (mark <= piece.last * (1.0 + 1e-9)) marks.push_back({mark, axis.at(mark), spelled(mark)});
   }
+  return marks;
+}
+
+/// Frequencies, or metres, below the axis.
+void write_x(std::string& out, const Plot& plot, const Axis& axis) {
   const bool hertz = plot.x_unit == "Hz";
   const reports::Scale numbers = hertz ? reports::frequency_scale(plot.x) : reports::Scale{1.0, plot.x_unit, 3};
   const double base = plot.height - foot;
   double taken = -1e9;
-  for (const double mark : marks) {
-    const std::string said = reports::strip(reports::fixed(mark / numbers.factor, 4));
-    const double half = width_of(said, 13.0) / 2.0, x = std::clamp(axis.at(mark), half + 1.0, plot_width - half - 1.0);
-    out += "<path class=\"grid\" d=\"M" + at(axis.at(mark), base) + "v5\"/>";
+  for (const Mark& mark : marks_of(axis, numbers.factor)) {
+    const double half = width_of(mark.said, 12.5) / 2.0, x = std::clamp(mark.x, half + 1.0, plot_width - half - 1.0);
+    if (axis.pieces().size() == 1) out += "<path class=\"grid\" d=\"M" + at(mark.x, base) + "v5\"/>";
     if (x - half < taken + 4.0) continue;
     taken = x + half;
-    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(x) + "\" y=\"" + coordinate(base + 18) + "\">" + pretty(said) + "</text>";
+    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(x) + "\" y=\"" + coordinate(base + 18) + "\">" + pretty(mark.said) + "</text>";
   }
   for (std::size_t p = 1; p < axis.pieces().size(); ++p) {
     const double x = (axis.pieces()[p - 1].to + axis.pieces()[p].from) / 2.0;
