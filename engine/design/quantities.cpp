@@ -24,7 +24,8 @@ void say_loop(Bench& bench, NamedQuantity& again) {
 }
 
 void say_unknown(Bench& bench, const Term& name, const Scope& scope) {
-  if (!bench.unknown_quantities.insert(name.text).second) return;
+  if (bench.unknown_quantities.contains(name.text)) return;
+  bench.unknown_quantities.insert(bench.storage.keep_text(name.text));  // the text may be a plugin's default, soon gone
   auto& wrong = bench.complaints.say("unknown-quantity", name.span, in_quotes(name.text) + " is no quantity here");
   wrong.expected = "a value, or a name from `set` or `with`";
   wrong.hint = bench.complaints.nearest(name.text, [&] { return visible_quantities(scope); });
