@@ -101,6 +101,12 @@ void add_check(CLI::App& verb, Arguments& arguments, Raw& raw) {
       "Examples:\n  wattfall check designs --accept\n  wattfall check designs --to text --to junit=report.xml");
 }
 
+void add_walk(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
+  add_solving(verb, arguments, raw);
+  verb.footer("Of a sweep the middle frequency is walked, or those of --at.\nExample:\n  wattfall walk cabin.feed --at 7.1MHz");
+}
+
 void add_list(CLI::App& verb, Arguments& arguments, Raw&) {
   verb.add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
       ->check(CLI::IsMember({"kinds", "cables", "plugins", "units", "figures", "writers"}));
@@ -134,6 +140,7 @@ constexpr Verb verbs[] = {
     {"compare", "variants of a file, or several files, side by side: figures, differences, the better one and why",
      add_compare, compare_verb},
     {"check", "for CI: requirements, ratings and baselines of every design under the paths", add_check, check_verb},
+    {"walk", "the hand calculation: series and parallel, step by step, from the load to the rig and back", add_walk, walk_verb},
     {"list", "what is known, and which plugin brought it", add_list, list_verb},
     {"format", "rewrite feed files in the standard layout, comments kept", add_format, format_verb},
 };

@@ -4,6 +4,7 @@
 
 #include "compare.hpp"
 #include "comparison.hpp"
+#include "document_envelope.hpp"
 #include "json_text.hpp"
 #include "variant_document.hpp"
 #include "report/verdict.hpp"
@@ -41,17 +42,6 @@ void write_summary(JsonText& out, const std::vector<VariantResult>& variants) {
   out.field("ratings_broken", summary.ratings_broken);
   out.field("sentence", summary.sentence);
   out.close();
-}
-
-void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry,
-                    const std::vector<VariantResult>& variants) {
-  out.field("schema", schema);
-  out.field("verb", verb);
-  out.field("program", "wattfall " WATTFALL_VERSION);
-  out.key("plugins");
-  write_plugins(out, registry);
-  out.key("design");
-  write_design(out, variants);
 }
 
 void write_variants(JsonText& out, const std::vector<VariantResult>& variants) {
@@ -107,6 +97,17 @@ void write_diagnostic(JsonText& out, const Diagnostic& diagnostic) {
 }
 
 }  // namespace
+
+void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry,
+                    const std::vector<VariantResult>& variants) {
+  out.field("schema", schema);
+  out.field("verb", verb);
+  out.field("program", "wattfall " WATTFALL_VERSION);
+  out.key("plugins");
+  write_plugins(out, registry);
+  out.key("design");
+  write_design(out, variants);
+}
 
 std::string make_document(const std::string& verb, const host::Registry& registry,
                           const std::vector<VariantResult>& variants) {

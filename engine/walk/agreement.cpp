@@ -63,8 +63,9 @@ void take_powers_from_books(Walk& walk, const design::Design& design, const ledg
   const auto put = [&](auto& self, std::vector<Step>& steps) -> void {
     for (Step& step : steps) {
       step.lost_w = step.taken_w = 0.0;
-      // A part's stages share its heat; only the books of whole parts are known.
       for (design::PartId part : step.parts) (design::is_load(design.parts[part.index]) ? step.taken_w : step.lost_w) += watts[part.index];
+      // The books know whole parts; how its stages share a transformer's heat they do not say.
+      if (step.role == graph::Element::Role::winding || step.role == graph::Element::Role::core || step.role == graph::Element::Role::turns) step.lost_w = NAN;
       self(self, step.inside);
     }
   };

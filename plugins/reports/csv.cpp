@@ -134,6 +134,7 @@ void append_number(std::string& out, double value) {
 std::string write_csv(const Json& document) {
   if (member(document, "check").is_object()) return write_check_csv(document);
   if (member(document, "compare").is_object()) return write_compare_csv(document);
+  if (member(document, "walk").is_object()) return write_walk_csv(document);
   const Json& variants = list(document, "variants");
   Columns columns;
   std::vector<Sheet> sheets;

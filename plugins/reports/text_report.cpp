@@ -34,6 +34,7 @@ using Section = void (*)(Paper& paper, const Json& document);
 constexpr std::pair<const char*, Section> sections[] = {
     {"check", write_check},
     {"compare", write_compare},
+    {"walk", write_walk},
 };
 
 Section find_section(const Json& document) {

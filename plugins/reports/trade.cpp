@@ -102,12 +102,12 @@ std::string spell(double value, const std::string& unit, int digits) {
   return significant(value / prefix.factor, digits) + ' ' + prefix.unit;
 }
 
-std::string spell_complex(double re, double im) {
+std::string spell_complex(double re, double im, int digits) {
   if (!std::isfinite(re) || !std::isfinite(im)) return "-";
   const double speck = 1e-6 * std::hypot(re, im);  // rounding of the solution, nothing to read
   if (std::abs(re) < speck) re = 0.0;
   if (std::abs(im) < speck) im = 0.0;
-  return significant(re) + (im < 0.0 ? " - j" : " + j") + significant(std::abs(im));
+  return significant(re, digits) + (im < 0.0 ? " - j" : " + j") + significant(std::abs(im), digits);
 }
 
 std::string Scale::show(double value) const {

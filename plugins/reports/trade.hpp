@@ -20,7 +20,7 @@ std::string strip(std::string shown);
 std::string spell(double value, const std::string& unit, int digits = 3);
 
 /// "31.2 - j48.8"; "-" where it does not exist.
-std::string spell_complex(double re, double im);
+std::string spell_complex(double re, double im, int digits = 3);
 
 /// One unit and number of decimals for a whole column.
 struct Scale {

@@ -1,0 +1,25 @@
+// `wattfall walk`: the hand calculation of a feed file.
+#include "engine/walk_through.hpp"
+
+#include "deliver.hpp"
+#include "verbs.hpp"
+
+namespace wattfall::app {
+
+int walk_verb(const Arguments& arguments, const host::Plugins& plugins) {
+  const host::Registry& registry = plugins.registry();
+  if (Diagnostics wrong = check_writers(arguments.deliveries, registry); !wrong.empty())
+    return refuse(arguments.deliveries, wrong, arguments.color);
+
+  const Result<SourcePtr> text = read_text(arguments.file);
+  if (!text.value) return refuse(arguments.deliveries, text.diagnostics, arguments.color);
+
+  const Outcome outcome = walk_through(*text.value, registry, options_for(arguments, arguments.file));
+  if (!outcome.diagnostics.empty()) return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
+
+  if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color); !wrong.empty())
+    return refuse(arguments.deliveries, wrong, arguments.color);
+  return 0;
+}
+
+}  // namespace wattfall::app
