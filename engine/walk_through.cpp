@@ -1,5 +1,6 @@
 #include "engine/walk_through.hpp"
 
+#include <algorithm>
 #include <deque>
 
 #include "graph/build_graph.hpp"
@@ -56,6 +57,18 @@ std::vector<std::size_t> points_of(const design::Design& design, bool asked) {
   return points;
 }
 
+bool has_load(const design::Design& design) {
+  return std::any_of(design.parts.begin(), design.parts.end(), [](const design::Part& part) { return design::is_load(part); });
+}
+
+Diagnostic no_load(const design::Design& design) {
+  return {.code = "no-load",
+          .span = design.source.span,
+          .text = "the design has no load, so there is nothing to walk from and to",
+          .expected = "a load, such as `load ant at feed : 50 ohm`",
+          .hint = {}};
+}
+
 }  // namespace
 
 Outcome walk_through(const SourcePtr& text, const host::Registry& registry, const RunOptions& options) {
@@ -63,6 +76,9 @@ Outcome walk_through(const SourcePtr& text, const host::Registry& registry, cons
   Outcome outcome;
   outcome.sources = std::move(found.sources);
   outcome.diagnostics = std::move(found.diagnostics);
+  if (!outcome.diagnostics.empty()) return outcome;
+  for (const report::VariantResult& variant : found.results)
+    if (!has_load(*variant.design)) outcome.diagnostics.push_back(no_load(*variant.design));
   if (!outcome.diagnostics.empty()) return outcome;
   using Chosen = report::WalkResult::Chosen;
   const bool asked = !options.resolve.at.empty();

@@ -51,9 +51,8 @@ bool alike(const std::string& one, const std::string& other) {
   }
 }
 
-std::string run(const std::string& feed) {
-  write("readme.feed", feed);
-  std::FILE* pipe = popen("'" WATTFALL_PROGRAM "' run - --no-plugins < readme.feed 2>&1", "r");
+std::string output_of(const std::string& command) {
+  std::FILE* pipe = popen(command.c_str(), "r");
   REQUIRE(pipe != nullptr);
   std::string output;
   char buffer[4096];
@@ -62,6 +61,11 @@ std::string run(const std::string& feed) {
   INFO(output);
   REQUIRE(WEXITSTATUS(status) == 0);
   return output;
+}
+
+std::string run(const std::string& feed) {
+  write("readme.feed", feed);
+  return output_of("'" WATTFALL_PROGRAM "' run - --no-plugins < readme.feed 2>&1");
 }
 
 }  // namespace
@@ -78,5 +82,20 @@ TEST_CASE("the README's netlist gives the README's output") {
   else {
     INFO(output);
     CHECK(alike(shown, output));
+  }
+}
+
+TEST_CASE("the README's walk is the beginning of what the program says") {
+  std::string readme = read(WATTFALL_README);
+  const std::string folder = std::string(WATTFALL_README).substr(0, std::string(WATTFALL_README).rfind('/'));
+  const std::string all = output_of("cd '" + folder + "' && '" WATTFALL_PROGRAM "' walk examples/01_l_network_by_hand.feed --no-plugins 2>&1");
+  const std::string part = "\n```text\n" + all.substr(all.find("From the load to the rig"), all.find("From the rig to the load") - all.find("From the load to the rig")) + "```\n";
+  std::size_t begin = 0, end = 0;
+  const std::string shown = between(readme, "<!-- walk -->\n", "<!-- end of walk -->", begin, end);
+  if (std::getenv("WATTFALL_ACCEPT") != nullptr)
+    write(WATTFALL_README, readme.replace(begin, end - begin, part));
+  else {
+    INFO(part);
+    CHECK(alike(shown, part));
   }
 }

@@ -133,6 +133,9 @@ TEST_CASE("the same input gives the same bytes; wrong use and mistakes keep thei
   CHECK(program({"walk", "-", "--variant", "none"}, {.input = tuner}).code == 2);
   CHECK(program({"walk", "-"}, {.input = "design\n"}).code == 3);
   CHECK(program({"walk", "no-such.feed"}).code == 5);
+  const Ran no_load = program({"walk", "-"}, {.input = "source rig at desk : 1 W, 50 ohm\nresistor r at desk : 50 ohm\nsweep at [7 MHz]\n"});
+  CHECK(no_load.code == 3);
+  CHECK(no_load.err.find("[no-load]") != std::string::npos);
 }
 
 TEST_CASE("every example is walked, fits 100 columns, and agrees with the solver wherever it comes through") {
