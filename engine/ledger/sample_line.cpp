@@ -16,7 +16,7 @@ const design::LineMake* make_of(const design::Part& part) {
 }
 
 int steps_for(Complex gamma_l) {
-  constexpr double steps_a_quarter_wave = 16.0;
+  constexpr double steps_a_quarter_wave = 24.0;
   const double wanted = std::ceil(steps_a_quarter_wave * std::abs(gamma_l.imag()) / (std::numbers::pi / 2.0));
   return static_cast<int>(std::clamp(wanted, 24.0, 240.0));
 }

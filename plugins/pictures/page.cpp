@@ -27,6 +27,7 @@ constexpr Chapter chapters[] = {
     {"lines", "Lines", section_lines},
     {"ratings", "Ratings", section_ratings},
     {"dial", "Dial", section_settings},
+    {"tuning", "Tuning", section_tuning},
     {"warnings", "Warnings", section_warnings},
     {"cautions", "Cautions", section_cautions},
     {"trust", "Trust", section_trust},
@@ -71,12 +72,26 @@ std::string head_of(const std::string& title) {
          escape(title) + "</title>\n<style>\n" + std::string(assets::page_css) + std::string(assets::drawing_css) + "</style>\n</head>\n";
 }
 
-}  // namespace
+/// Of a comparison of files the variants may lack names, or share them: they are called as its columns are.
+Json with_labels(Json document) {
+  const Json& columns = reports::list(reports::member(document, "compare"), "columns");
+  Json& variants = document["variants"];
+  for (std::size_t v = 0; v < variants.size() && v < columns.size(); ++v) variants[v]["name"] = reports::member(columns[v], "label");
+  return document;
+}
 
-std::string write_page(const Json& json) {
-  if (!reports::member(json, "variants").is_array()) throw std::runtime_error("a page shows runs; this document has no \"variants\"");
+std::string title_of(const Ref& document) {
+  const Ref columns = document["compare"]["columns"];
+  std::string labels;
+  for (std::size_t c = 0; c < columns.size(); ++c) labels += (c == 0 ? "Side by side: " : c + 1 == columns.size() ? " and " : ", ") + columns[c]["label"].text();
+  if (!labels.empty()) return labels;
+  const std::string title = document["design"]["title"].text();
+  return title.empty() ? document["design"]["file"].text() : title;
+}
+
+std::string page_of(const Json& json) {
   const Ref document(json);
-  const std::string title = document["design"]["title"].text().empty() ? document["design"]["file"].text() : document["design"]["title"].text();
+  const std::string title = title_of(document);
   std::string body, nav;
   for (const Chapter& chapter : chapters) {
     const std::string made = chapter.make(document);
@@ -90,6 +105,13 @@ std::string write_page(const Json& json) {
          "</ul></nav>\n" + controls(document) + "<main id=\"main\" tabindex=\"-1\">\n" + body + data_section(data) + "</main>\n<footer><p>Arithmetic on what the design says. Local electrical and radio "
          "codes and a licensed operator\u2019s judgement come before anything shown here.</p></footer>\n<script type=\"application/json\" id=\"result\">" +
          data + "</script>\n<script>\n" + std::string(assets::page_js) + "</script>\n</body>\n</html>\n";
+}
+
+}  // namespace
+
+std::string write_page(const Json& document) {
+  if (!reports::member(document, "variants").is_array()) throw std::runtime_error("a page shows runs; this document has no \"variants\"");
+  return reports::member(document, "compare").is_object() ? page_of(with_labels(document)) : page_of(document);
 }
 
 }  // namespace pictures

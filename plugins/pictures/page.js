@@ -3,7 +3,8 @@
 (() => {
   const doc = JSON.parse(document.getElementById('result').textContent);
   const variants = doc.variants;
-  const frequencies = variants.length ? variants[0].frequencies_hz : [];
+  // Of all variants together: files that are compared may have swept other bands.
+  const frequencies = [...new Set(variants.flatMap((variant) => variant.frequencies_hz))].sort((a, b) => a - b);
   const byId = (id) => document.getElementById(id);
   const all = (selector, root = document) => [...root.querySelectorAll(selector)];
   const svgNode = (name, attributes) => {
@@ -33,7 +34,7 @@
     for (let i = 1; i < list.length; ++i) if (Math.abs(list[i] - value) < Math.abs(list[best] - value)) best = i;
     return best;
   };
-  const own = (variant) => (variants[variant].frequencies_hz.length === frequencies.length ? point : nearest(variants[variant].frequencies_hz, frequencies[point]));
+  const own = (variant) => nearest(variants[variant].frequencies_hz, frequencies[point]);
   const follow = (variant, path) => path.split('/').reduce((at, step) => (at ? at[step] : undefined), variants[variant]);
   const valueAt = (variant, path) => {
     const [series, part] = path.split('|');
@@ -71,7 +72,8 @@
       if (off.has(variant)) continue;
       const value = valueAt(variant, curve.dataset.path);
       said.push((variants.length > 1 ? curve.dataset.name + ' ' : '') + spell(value, svg.dataset.unit, 4));
-      if (value !== null && isFinite(value)) mark(cursor, x, up(scale, value), variant % 4);
+      const here = across(pieces, variants[variant].frequencies_hz[own(variant)]);
+      if (value !== null && isFinite(value)) mark(cursor, here, up(scale, value), variant % 4);
     }
     read(svg.closest('figure'), spell(frequencies[point], 'Hz', 7) + ': ' + said.join(' · '));
   };
@@ -113,7 +115,7 @@
     }
     figure.querySelector('.from').textContent = spell(available, 'W') + ' to give';
     figure.querySelector('svg').setAttribute('viewBox', `0 0 380 ${n(y + 10)}`);
-    figure.querySelector('figcaption').textContent = 'at ' + spell(frequencies[point], 'Hz', 7);
+    figure.querySelector('figcaption').textContent = 'at ' + spell(variants[variant].frequencies_hz[at], 'Hz', 7);
   };
 
   // ---- curves along lines: the nearest point that was sampled
@@ -172,9 +174,9 @@
         for (const node of all(`[data-variant="${variant}"]`)) node.classList.toggle('off', !box.checked);
         show(point);
       });
-    const moments = variants[0].moments, kept = variants[0].thinned;
-    const first = moments ? moments.worst : 0;
-    show(kept ? Math.max(0, kept.indexOf(first)) : first);
+    const { moments, thinned, frequencies_hz } = variants[0];
+    const worst = moments ? moments.worst : 0;
+    show(nearest(frequencies, frequencies_hz[thinned ? Math.max(0, thinned.indexOf(worst)) : worst]));
   };
   const saving = () => {
     byId('save-line').hidden = false;

@@ -94,7 +94,7 @@ class Embedder {
       first = false;
       write_string(out_, key);
       out_ += ':';
-      const bool whole = key == "along" || key == "nodes" || key == "moments" || key.starts_with("choice");
+      const bool whole = key == "along" || key == "nodes" || key == "tuning" || key == "moments" || key.starts_with("choice");
       const bool setting_of_selector = key == "choice";
       if (key == "variants" && &object == &document_) write_variants(value);
       else write(value, whole && !setting_of_selector ? nullptr : kept);

@@ -52,7 +52,7 @@ std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
     plot.x = list_of(samples["from_load_m"]);
     plot.from_zero = true;
     plot.height = 210.0;
-    plot.curves.push_back({name, list_of(samples[key]), v, v, "parts/" + std::to_string(p) + "/along/" + key});
+    plot.curves.push_back({name, plot.x, list_of(samples[key]), {}, v, v, "parts/" + std::to_string(p) + "/along/" + key});
     plot.table = curve_table(samples, variant_name(variant), name, key, title, unit);
     out += draw_plot(plot);
   }

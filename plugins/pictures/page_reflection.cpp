@@ -58,8 +58,10 @@ std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies
   const std::size_t stride = std::max<std::size_t>(1, trace.points.size() / 300);
   std::string path;
   bool down = false;
-  for (std::size_t i = 0; i < trace.points.size(); ++i) {
-    if (bands.breaks_before(i)) down = false;
+  std::size_t band = 0;
+  for (std::size_t i = 0; i < trace.points.size() && i < frequencies_hz.size(); ++i) {
+    if (bands.piece_of(frequencies_hz[i]) != band) down = false;
+    band = bands.piece_of(frequencies_hz[i]);
     if (i % stride != 0 && i + 1 != trace.points.size()) continue;
     if (!std::isfinite(std::abs(trace.points[i]))) {
       down = false;

@@ -22,6 +22,7 @@ std::string section_planes(const Ref& document);
 std::string section_lines(const Ref& document);
 std::string section_ratings(const Ref& document);
 std::string section_settings(const Ref& document);
+std::string section_tuning(const Ref& document);
 std::string section_warnings(const Ref& document);
 std::string section_cautions(const Ref& document);
 std::string section_trust(const Ref& document);

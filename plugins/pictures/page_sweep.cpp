@@ -53,28 +53,28 @@ std::string table_of(const Ref& document, const Figure& figure) {
   return out;
 }
 
-/// All variants over the frequencies of the first; those with other frequencies are matched where they have the same point.
 Plot plot_of(const Ref& document, const Figure& figure) {
-  const Ref first = document["variants"][std::size_t{0}];
   Plot plot;
   plot.id = std::string("plot-") + figure.id;
   plot.title = figure.title;
   plot.unit = figure.unit;
   plot.x_title = "frequency";
-  plot.x = numbers(first["frequencies_hz"], -1);
   plot.logarithmic = std::string(figure.id) == "swr";
   plot.from_zero = std::string(figure.id) == "air";
-  plot.marked = shown_points(first);
   for (std::size_t v = 0; v < document["variants"].size(); ++v) {
     const Ref variant = document["variants"][v];
-    if (variant["frequencies_hz"].size() != plot.x.size()) continue;
     Curve curve;
+    curve.x = numbers(variant["frequencies_hz"], -1);
+    curve.marked = shown_points(variant);
+    plot.x.insert(plot.x.end(), curve.x.begin(), curve.x.end());
     curve.name = variant_name(variant).empty() ? figure.title : variant_name(variant);
     curve.y = numbers(follow(variant, figure.path), figure.part);
     curve.style = curve.variant = v;
     curve.path = std::string(figure.path) + (figure.part < 0 ? "" : figure.part == 0 ? "|0" : "|1");
     plot.curves.push_back(std::move(curve));
   }
+  std::sort(plot.x.begin(), plot.x.end());
+  plot.x.erase(std::unique(plot.x.begin(), plot.x.end()), plot.x.end());
   plot.table = table_of(document, figure);
   return plot;
 }

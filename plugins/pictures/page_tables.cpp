@@ -107,14 +107,18 @@ std::string settings_of(const Ref& variant) {
     headings.push_back(">" + escape(settings[k]["knob"].text()) +
                        (range ? "<br><small>" + shown(settings[k][lower.c_str()], unit) + " to " + shown(settings[k][upper.c_str()], unit) + "</small>" : ""));
   }
+  const Ref volts = variant["dial"]["volts_peak"];
   std::vector<std::vector<Cell>> rows;
   for (const std::size_t point : shown_points(variant)) {
     rows.push_back({{shown(variant["frequencies_hz"][point], "Hz", 6), true}});
     for (std::size_t k = 0; k < knobs.size(); ++k) rows.back().push_back({setting_cell(settings[k], knobs[k].key, knobs[k].unit, point), false, true});
     rows.back().push_back({shown(variant["sources"][std::size_t{0}]["swr"][point], ""), false, true});
     rows.back().push_back({shown(variant["totals"]["radiated_w"][point], "W"), false, true});
+    if (volts.is_list())
+      rows.back().push_back({shown(volts[point], "V") + " <small>" + escape(variant["dial"]["volts_part"][point].text()) + "</small>", false, true});
   }
   headings.insert(headings.end(), {">SWR", ">On the air"});
+  if (volts.is_list()) headings.push_back(">Most volts, peak");
   return "<p class=\"note\">" + std::string(variant["tuned"].flag() ? "As the tuner set them." : "As written; nothing was tuned.") + "</p>" + table("Dial table", variant_name(variant), headings, rows);
 }
 

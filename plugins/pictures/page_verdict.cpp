@@ -47,6 +47,18 @@ std::string requirements(const Ref& document, std::size_t v) {
 
 std::string figure_name(const Ref& figure) { return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text()); }
 
+std::string built_differently(const Ref& built, std::vector<std::string> headings) {
+  if (built.size() == 0) return "";
+  headings[0] = "Part";
+  for (std::size_t h = 1; h < headings.size(); ++h) headings[h].erase(0, 1);
+  std::vector<std::vector<Cell>> rows;
+  for (std::size_t b = 0; b < built.size(); ++b) {
+    rows.push_back({{escape(built[b]["name"].text() + ", " + built[b]["what"].text()), true}});
+    for (std::size_t v = 0; v < built[b]["values"].size(); ++v) rows.back().push_back({escape(built[b]["values"][v].text())});
+  }
+  return table("What is built differently", "", headings, rows);
+}
+
 }  // namespace
 
 std::string section_verdict(const Ref& document) {
@@ -63,12 +75,14 @@ std::string section_verdict(const Ref& document) {
 }
 
 std::string section_comparison(const Ref& document) {
-  const Ref comparison = document["comparison"];
-  const Ref figures = comparison["figures"], names = comparison["variants"];
+  const Ref compared = document["compare"];
+  const Ref comparison = compared["figures"].is_list() ? compared : document["comparison"];
+  const Ref figures = comparison["figures"], variants = document["variants"];
   if (figures.size() == 0) return "";
   std::vector<std::string> headings{"Figure"};
-  for (std::size_t v = 0; v < names.size(); ++v) headings.push_back(">" + escape(names[v].text()));
-  std::string out;
+  for (std::size_t v = 0; v < variants.size(); ++v) headings.push_back(">" + escape(variant_name(variants[v])));
+  const std::string why = compared["why"].text();
+  std::string out = why.empty() ? "" : "<p><strong>" + escape(why) + "</strong></p>";
   for (const char* moment : {"worst", "middle"}) {
     std::vector<std::vector<Cell>> rows;
     for (std::size_t f = 0; f < figures.size(); ++f) {
@@ -88,7 +102,8 @@ std::string section_comparison(const Ref& document) {
   const Ref sentences = comparison["sentences"];
   out += "<ul class=\"sentences\">";
   for (std::size_t s = 0; s < sentences.size(); ++s) out += "<li>" + escape(sentences[s].text()) + "</li>";
-  return section("side-by-side", "Side by side", "\u25b2 marks the better figure of a row.", out + "</ul>");
+  out += "</ul>" + built_differently(compared["built"], headings);
+  return section("side-by-side", "Side by side", "\u25b2 marks the better figure of a row.", out);
 }
 
 }  // namespace pictures

@@ -136,28 +136,26 @@ std::vector<std::size_t> thin(const std::vector<double>& y) {
   return kept;
 }
 
-void write_curve(std::string& out, const Plot& plot, const Curve& curve, const Axis& axis, const Scale& scale) {
+void write_curve(std::string& out, const Curve& curve, const Axis& axis, const Scale& scale) {
   const std::string kind = std::to_string(curve.style % 4);
   std::string path;
   bool down = false;
-  std::size_t before = 0;
+  std::size_t piece = 0;
   for (const std::size_t i : thin(curve.y)) {
-    bool broken = false;
-    for (std::size_t k = before + 1; k <= i; ++k) broken = broken || axis.breaks_before(k);
-    before = i;
-    if (broken) down = false;
-    if (!std::isfinite(curve.y[i]) || i >= plot.x.size()) {
+    if (!std::isfinite(curve.y[i]) || i >= curve.x.size()) {
       down = false;
       continue;
     }
-    path += (down ? 'L' : 'M') + at(axis.at(plot.x[i]), scale.y(curve.y[i]));
+    if (axis.piece_of(curve.x[i]) != piece) down = false;
+    piece = axis.piece_of(curve.x[i]);
+    path += (down ? 'L' : 'M') + at(axis.at(curve.x[i]), scale.y(curve.y[i]));
     down = true;
   }
   out += "<g class=\"curve\"" + variant_mark(curve.variant) + " data-path=\"" + curve.path + "\" data-name=\"" + escape(curve.name) + "\"><path class=\"line v" + kind +
          "\" d=\"" + path + "\"/>";
-  for (const std::size_t i : plot.marked)
+  for (const std::size_t i : curve.marked)
     if (i < curve.y.size() && std::isfinite(curve.y[i]))
-      out += "<use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"" + coordinate(axis.at(plot.x[i])) + "\" y=\"" + coordinate(scale.y(curve.y[i])) + "\"/>";
+      out += "<use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"" + coordinate(axis.at(curve.x[i])) + "\" y=\"" + coordinate(scale.y(curve.y[i])) + "\"/>";
   out += "</g>";
 }
 
@@ -193,7 +191,7 @@ std::vector<double> ticks(double low, double high, int about) {
   return marks;
 }
 
-Axis::Axis(const std::vector<double>& values, double from, double to) : breaks_(values.size(), false) {
+Axis::Axis(const std::vector<double>& values, double from, double to) {
   std::vector<double> steps;
   for (std::size_t i = 1; i < values.size(); ++i) steps.push_back(values[i] - values[i - 1]);
   std::sort(steps.begin(), steps.end());
@@ -201,8 +199,8 @@ Axis::Axis(const std::vector<double>& values, double from, double to) : breaks_(
   const double span = values.empty() ? 0.0 : values.back() - values.front();
   for (std::size_t i = 0; i < values.size(); ++i) {
     const double step = i == 0 ? 0.0 : values[i] - values[i - 1];
-    breaks_[i] = i > 0 && ((step > 4.0 * usual && step > 0.08 * span) || (step > 0.15 * values[i] && values.size() < 9 && step > 0.08 * span));
-    if (i == 0 || breaks_[i]) pieces_.push_back({values[i], values[i], 0.0, 0.0});
+    const bool cut = i > 0 && ((step > 4.0 * usual && step > 0.08 * span) || (step > 0.15 * values[i] && values.size() < 9 && step > 0.08 * span));
+    if (i == 0 || cut) pieces_.push_back({values[i], values[i], 0.0, 0.0});
     pieces_.back().last = values[i];
   }
   if (pieces_.empty()) pieces_.push_back({0.0, 1.0, 0.0, 0.0});
@@ -215,14 +213,16 @@ Axis::Axis(const std::vector<double>& values, double from, double to) : breaks_(
 }
 
 double Axis::at(double value) const {
-  for (const Piece& piece : pieces_)
-    if (value <= piece.last * (1.0 + 1e-12) || &piece == &pieces_.back())
-      return piece.last > piece.first ? piece.from + (piece.to - piece.from) * (value - piece.first) / (piece.last - piece.first)
-                                      : (piece.from + piece.to) / 2.0;
-  return 0.0;
+  const Piece& piece = pieces_[piece_of(value)];
+  if (piece.last <= piece.first) return (piece.from + piece.to) / 2.0;
+  return piece.from + (piece.to - piece.from) * (value - piece.first) / (piece.last - piece.first);
 }
 
-bool Axis::breaks_before(std::size_t index) const { return index < breaks_.size() && breaks_[index]; }
+std::size_t Axis::piece_of(double value) const {
+  std::size_t p = 0;
+  while (p + 1 < pieces_.size() && value > pieces_[p].last * (1.0 + 1e-12)) ++p;
+  return p;
+}
 
 std::string draw_plot(const Plot& plot) {
   const Axis axis(plot.x, left + 4.0, right - 4.0);
@@ -233,7 +233,7 @@ std::string draw_plot(const Plot& plot) {
   std::string svg;
   write_grid(svg, plot, scale, marks);
   write_x(svg, plot, axis);
-  for (const Curve& curve : plot.curves) write_curve(svg, plot, curve, axis, scale);
+  for (const Curve& curve : plot.curves) write_curve(svg, curve, axis, scale);
   svg += "<g class=\"cursor\"></g>";
   return "<figure class=\"plot\"><figcaption id=\"" + plot.id + "-title\">" + pretty(plot.title + (unit.empty() ? "" : ", " + unit)) + "</figcaption><svg viewBox=\"0 0 " +
          coordinate(plot_width) + ' ' + coordinate(plot.height) + "\" role=\"img\" aria-labelledby=\"" + plot.id + "-title\" data-plot=\"" +

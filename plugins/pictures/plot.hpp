@@ -15,8 +15,8 @@ class Axis {
  public:
   Axis(const std::vector<double>& values, double from, double to);
   double at(double value) const;
-  /// Where one band ends and the next begins: indices into the values.
-  bool breaks_before(std::size_t index) const;
+  /// Which band a value lies in; a curve is broken between two.
+  std::size_t piece_of(double value) const;
   struct Piece {
     double first, last, from, to;
   };
@@ -24,12 +24,12 @@ class Axis {
 
  private:
   std::vector<Piece> pieces_;
-  std::vector<bool> breaks_;
 };
 
 struct Curve {
   std::string name;        ///< shown in legends
-  std::vector<double> y;   ///< NaN leaves a gap
+  std::vector<double> x, y;  ///< NaN leaves a gap
+  std::vector<std::size_t> marked;  ///< points that get a marker
   std::size_t style = 0;   ///< colour, dash and marker
   std::size_t variant = 0;
   std::string path;        ///< of the series within its variant: "sources/0/swr"
@@ -38,9 +38,8 @@ struct Curve {
 struct Plot {
   std::string id, title, unit;
   std::string x_title, x_unit = "Hz";
-  std::vector<double> x;
+  std::vector<double> x;            ///< of all curves together, rising
   std::vector<Curve> curves;
-  std::vector<std::size_t> marked;  ///< points that get a marker
   bool logarithmic = false;         ///< from 1: SWR
   bool from_zero = false;
   double height = 250.0;

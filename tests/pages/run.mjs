@@ -20,10 +20,10 @@ const hold = (what, complaints) => {
 };
 
 // ---- the pages
-const write = (name, feed, more = []) => {
+const write = (name, feed, ...more) => {
   const page = join(folder, name + '.html'), json = join(folder, name + '.json');
   try {
-    execFileSync(program, ['run', feed, '--to', 'page=' + page, '--to', 'json=' + json, '--quiet', ...more], { stdio: 'pipe' });
+    execFileSync(program, [more.length ? 'compare' : 'run', feed, ...more, '--to', 'page=' + page, '--to', 'json=' + json, '--quiet'], { stdio: 'pipe' });
   } catch (error) {
     if (error.status !== 1) throw error;
   }
@@ -45,6 +45,8 @@ const pages = readdirSync(examples).filter((file) => file.endsWith('.feed')).sor
 pages.push(write('hostile', design('hostile', `design "${hostile}"\n${body}variant "${hostile}" {\n}\nvariant "${'long '.repeat(60)}" {\n}\nsweep 7 MHz to 7.2 MHz, 5 points\n`)));
 pages.push(write('endless_title', design('endless_title', `design "${'W'.repeat(5000) + ' word'.repeat(1000)}"\n${body}sweep at [7.1 MHz]\n`)));
 pages.push(write('long_sweep', design('long_sweep', `design "long"\n${body}sweep 7 MHz to 7.4 MHz, 1000 points\n`)));
+
+pages.push(write('compared', join(examples, '01_l_network_by_hand.feed'), join(examples, '06_end_fed_wire.feed')));
 
 // ---- one page
 const at = (document, pointer) => pointer.split('/').slice(1).reduce((value, step) => value[step.replace(/~1/g, '/').replace(/~0/g, '~')], document);

@@ -22,7 +22,7 @@ struct LineCurve {
 };
 
 /// Every line and stub of the design, in the order of its parts, in the states asked for: V = p1 e^(-g t) + p2 e^(-g (1-t)) of the waves that
-/// enter at the ends, I Z0 its difference. At least 24 steps, and 16 a quarter wave up to 240. Scaled as the books are where the source folds back.
+/// enter at the ends, I Z0 its difference. At least 24 steps, and 24 a quarter wave up to 240. Scaled as the books are where the source folds back.
 std::vector<LineCurve> sample_lines(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
                                     const Ledger& books, const std::vector<std::size_t>& states);
 
