@@ -9,6 +9,10 @@ install(TARGETS wattfall RUNTIME DESTINATION bin)
 install(TARGETS ${WATTFALL_BUILT_IN_PLUGINS} LIBRARY DESTINATION lib/wattfall/plugins)
 install(TARGETS wattfall_sdk EXPORT wattfallTargets FILE_SET HEADERS DESTINATION include)
 install(FILES LICENSE DESTINATION share/doc/wattfall)
+install(FILES ${PROJECT_BINARY_DIR}/texts/wattfall.1 DESTINATION share/man/man1)
+install(FILES ${PROJECT_BINARY_DIR}/texts/wattfall DESTINATION share/bash-completion/completions)
+install(FILES ${PROJECT_BINARY_DIR}/texts/_wattfall DESTINATION share/zsh/site-functions)
+install(FILES ${PROJECT_BINARY_DIR}/texts/wattfall.fish DESTINATION share/fish/vendor_completions.d)
 
 # A target in a file of its own: wattfallConfig.cmake reads it, and the function that builds plugins with it.
 install(EXPORT wattfallTargets NAMESPACE wattfall:: DESTINATION ${package_dir})

@@ -8,6 +8,7 @@
 
 #include "grammar/nearest_name.hpp"
 #include "report/document.hpp"
+#include "texts.hpp"
 #include "verbs.hpp"
 
 namespace wattfall::app {
@@ -152,6 +153,18 @@ void add_verb(CLI::App& app, const Verb& verb, Arguments& arguments, Raw& raw) {
   added->parse_complete_callback([&arguments, &verb] { arguments.work = verb.work; });
 }
 
+/// `--print WHAT` needs no verb.
+void add_texts(CLI::App& app) {
+  const auto print = [&app](const std::string& what) {
+    std::string text = make_text(what, app);
+    text.pop_back();  // a line end follows
+    throw CLI::CallForVersion(text, static_cast<int>(CLI::ExitCodes::Success));
+  };
+  app.add_option_function<std::string>("--print", print, "print the manual page, or the completions for a shell")
+      ->check(CLI::IsMember(texts()))
+      ->type_name("WHAT");
+}
+
 /// `text` without blanks at either end.
 std::string trimmed(const std::string& text) {
   const std::size_t begin = text.find_first_not_of(' ');
@@ -238,6 +251,7 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
   app.require_subcommand(1);
   app.footer(closing);
   for (const Verb& verb : verbs) add_verb(app, verb, arguments, raw);
+  add_texts(app);
   try {
     check_verb(argc, argv);
     app.parse(argc, argv);
