@@ -106,14 +106,14 @@ TEST_CASE("bash completes verbs, options, values, writers and files") {
   folder.write("cabin.feed", matched);
   folder.write("designs/one.feed", matched);
   CHECK(offered("w", folder) == std::set<std::string>{"walk"});
-  const auto all = offered("''", folder);
+  const auto all = offered("\"\"", folder);
   for (const std::string& verb : verbs()) CHECK(all.contains(verb));
   CHECK(offered("run --as", folder) == std::set<std::string>{"--as-written"});
   CHECK(offered("run --color a", folder) == std::set<std::string>{"always", "auto"});
   CHECK(offered("walk cab", folder) == std::set<std::string>{"cabin.feed"});
   CHECK(offered("run --plugins d", folder) == std::set<std::string>{"designs"});
   CHECK(offered("list cab", folder) == std::set<std::string>{"cables"});
-  const auto writers = offered("run --to ''", folder);
+  const auto writers = offered("run --to \"\"", folder);
   for (const char* writer : {"text", "json", "csv", "markdown", "drawing", "page"}) CHECK(writers.contains(writer));
   CHECK(!writers.contains("writer"));
 }
