@@ -16,7 +16,7 @@ struct Option {
   std::string meaning;
   Wanted wanted = Wanted::nothing;
   std::vector<std::string> words;
-  bool positional = false;
+  bool positional = false, required = false;
 };
 
 struct Verb {
@@ -40,6 +40,7 @@ std::vector<std::string> words_in(const std::string& type) {
 Option read_option(const CLI::Option& given) {
   Option option;
   option.positional = given.get_positional();
+  option.required = given.get_required();
   option.name = option.positional ? given.get_name(true) : "--" + given.get_lnames().front();
   const std::string type = given.get_type_name();
   option.type = type.substr(0, type.find(':'));
@@ -111,7 +112,7 @@ std::string manual(const CLI::App& app, const std::vector<Verb>& verbs) {
   for (const Verb& verb : verbs) {
     text += ".B wattfall " + verb.name + "\n";
     for (const Option& option : verb.options)
-      if (option.positional) text += "\\fI" + roff(option.name) + "\\fR\n";
+      if (option.positional) text += option.required ? "\\fI" + roff(option.name) + "\\fR\n" : "[\\fI" + roff(option.name) + "\\fR]\n";
     text += "[\\fIoptions\\fR]\n.br\n";
   }
   text += ".SH DESCRIPTION\n" + roff(replaced(app.get_description(), "\n", " ")) + "\n.SH VERBS\n";
