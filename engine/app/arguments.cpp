@@ -28,7 +28,7 @@ constexpr const char* closing =
 struct Raw {
   std::vector<std::string> settings, to;
   std::string color = "auto";
-  std::string tolerance;
+  std::optional<std::string> tolerance;
   int threads = 0;
 };
 
@@ -204,7 +204,7 @@ void take_apart(const Raw& raw, Arguments& arguments) {
     arguments.deliveries.push_back(delivery);
   }
   if (arguments.deliveries.empty()) arguments.deliveries.push_back({"text", std::nullopt});
-  if (!raw.tolerance.empty()) arguments.tolerance = read_tolerance(raw.tolerance);
+  if (raw.tolerance) arguments.tolerance = read_tolerance(*raw.tolerance);
   arguments.color = raw.color == "always" ? Color::always : raw.color == "never" ? Color::never : Color::automatic;
   arguments.threads = static_cast<unsigned>(raw.threads);
 }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <atomic>
 #include <future>
+#include <iostream>
 #include <iterator>
 #include <set>
 
@@ -221,7 +222,13 @@ int check_verb(const Arguments& arguments, const host::Plugins& plugins) {
     if (one.wrong.empty()) designs.push_back(one.design);
   }
   const std::string document = baseline::make_check_document(designs, arguments.files);
-  if (!wrong.empty()) return refuse(arguments.deliveries, wrong, arguments.color);
+  if (!wrong.empty()) {
+    const int code = refuse(arguments.deliveries, wrong, arguments.color);
+    // No report is made, but what could be checked should not be lost to whoever reads the log.
+    if (!designs.empty() && !arguments.quiet)
+      std::cerr << "\nThe designs without errors:\n\n" << read_aloud(document, registry, wants_color(arguments.color, STDERR_FILENO));
+    return code;
+  }
 
   if (wrong = deliver(document, arguments.deliveries, registry, arguments.color); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);

@@ -177,6 +177,15 @@ Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::R
   return diagnostics;
 }
 
+std::string read_aloud(const std::string& document, const host::Registry& registry, bool color) {
+  const sdk::Writer* writer = registry.find_writer("text");
+  if (writer == nullptr) return {};
+  sdk::Status status = sdk::Status::ok;
+  sdk::Failure failure{};
+  const std::string text = make_report(*writer, document, color, status, failure);
+  return status == sdk::Status::ok ? text : std::string();
+}
+
 Diagnostics print(const std::string& text) {
   const std::string why = write_all(STDOUT_FILENO, text);
   if (!why.empty()) return {unwritable("standard output", why)};

@@ -21,6 +21,9 @@ Diagnostics deliver(const std::string& document, const std::vector<Delivery>& de
 /// Unknown writers among the deliveries, as wrong use of the command.
 Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::Registry& registry);
 
+/// The document as the writer `text` has it; empty where there is none, or it fails.
+std::string read_aloud(const std::string& document, const host::Registry& registry, bool color);
+
 /// Puts `text` in the file's place, whole or not at all.
 Diagnostics replace_file(const std::string& path, const std::string& text);
 

@@ -142,7 +142,7 @@ Json json_of(const DesignCheck& design) {
 }
 
 std::string summary_of(std::size_t designs, std::size_t passing) {
-  if (designs == passing) return designs == 1 ? "The one design passes." : "All " + report::counted(designs, "design") + " pass.";
+  if (designs == passing) return designs == 1 ? "The one design passes." : designs == 2 ? "Both designs pass." : "All " + report::counted(designs, "design") + " pass.";
   return std::to_string(designs - passing) + " of " + report::counted(designs, "design") + (designs - passing == 1 ? " breaks." : " break.");
 }
 

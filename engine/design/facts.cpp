@@ -10,7 +10,7 @@ namespace wattfall::design {
 namespace {
 
 /// Enough that a change of the text shows, few enough that another machine's last digit does not.
-constexpr int digits = 12;
+constexpr int digits = 7;
 
 std::string in_unit(double value, Dimension dim) {
   return spell({value, dim}, digits);
@@ -193,8 +193,9 @@ class FactFinder {
     add("inductance", series.henries, dimension::inductance);
     add("capacitance", series.farads, dimension::capacitance);
   }
-  /// Its sizes stand in the statement.
-  void add_impedance(const physics::Dipole&) {}
+  /// Given by its sizes, which stand in the statement.
+  template <class Antenna>
+  void add_impedance(const Antenna&) {}
 
   std::vector<double> knobs_;
   double middle_hz_ = 0.0;

@@ -7,6 +7,7 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <set>
 
 #include "comparison.hpp"
 #include "design/facts.hpp"
@@ -55,7 +56,13 @@ std::vector<RequiredRow> find_required(const std::vector<VariantResult>& variant
       row->met[column] = verdict.met ? 1 : 0;
     }
   }
-  for (RequiredRow& row : rows) decide(row.contest, !row.below);
+  // What one column alone requires is no contest.
+  for (RequiredRow& row : rows) {
+    decide(row.contest, !row.below);
+    if (std::count_if(row.met.begin(), row.met.end(), [](int met) { return met >= 0; }) > 1) continue;
+    row.contest.better.reset();
+    row.contest.lead = none;
+  }
   return rows;
 }
 
@@ -133,9 +140,22 @@ std::vector<BuiltRow> find_built(const std::vector<VariantResult>& variants) {
     if (fresh) rows.push_back({name, what, std::vector<std::optional<std::string>>(variants.size())});
     rows[place->second].values[column] = value;
   };
+  std::vector<std::vector<design::Thing>> all;
+  std::map<std::string, std::size_t> columns_with;
+  for (const VariantResult& variant : variants) {
+    all.push_back(design::things_of(*variant.design));
+    std::set<std::string> names;
+    for (const design::Thing& thing : all.back()) names.insert(thing.name);
+    for (const std::string& name : names) ++columns_with[name];
+  }
   for (std::size_t column = 0; column < variants.size(); ++column)
-    for (const design::Thing& thing : design::things_of(*variants[column].design)) {
-      put(column, thing.name, "kind", thing.kind);
+    for (const design::Thing& thing : all[column]) {
+      // A part that not all have is shown as it is written, and not fact by fact.
+      if (columns_with[thing.name] < variants.size()) {
+        if (thing.kind != "knob") put(column, thing.name, "part", thing.statement);
+        continue;
+      }
+      if (thing.kind != "knob") put(column, thing.name, "kind", thing.kind);
       for (const design::Fact& fact : thing.facts) put(column, thing.name, fact.what, fact.value);
     }
   std::erase_if(rows, [](const BuiltRow& row) {

@@ -179,10 +179,8 @@ std::vector<std::string> compare_in_words(const std::vector<std::string>& labels
           swr_sentence(labels, figures[3].worst), hottest_sentence(labels, figures[5].worst)};
 }
 
-void write_comparison(JsonText& out, const std::vector<VariantResult>& variants) {
+void write_comparison(JsonText& out, const std::vector<VariantResult>& variants, const std::vector<std::string>& names) {
   const std::vector<ComparedFigure> figures = compare_figures(variants);
-  std::vector<std::string> names;
-  for (const VariantResult& variant : variants) names.push_back(label(*variant.design));
   out.open('{');
   out.field("variants", names);
   out.key("figures");

@@ -39,7 +39,7 @@ std::vector<std::string> compare_in_words(const std::vector<std::string>& labels
 /// Writes the figures as an array.
 void write_figures(JsonText& out, const std::vector<ComparedFigure>& figures);
 
-/// Writes the value of the document's key "comparison".
-void write_comparison(JsonText& out, const std::vector<VariantResult>& variants);
+/// Writes the value of the document's key "comparison"; `labels` are what the variants are called there.
+void write_comparison(JsonText& out, const std::vector<VariantResult>& variants, const std::vector<std::string>& labels);
 
 }  // namespace wattfall::report

@@ -7,6 +7,7 @@
 #include "document_envelope.hpp"
 #include "json_text.hpp"
 #include "variant_document.hpp"
+#include "report/spelling.hpp"
 #include "report/verdict.hpp"
 
 namespace wattfall::report {
@@ -51,6 +52,12 @@ void write_variants(JsonText& out, const std::vector<VariantResult>& variants) {
   out.close();
   out.key("verdict");
   write_summary(out, variants);
+}
+
+std::vector<std::string> labels_of(const std::vector<VariantResult>& variants) {
+  std::vector<std::string> labels;
+  for (const VariantResult& variant : variants) labels.push_back(label(*variant.design));
+  return labels;
 }
 
 bool comparable(const std::vector<VariantResult>& variants) {
@@ -117,7 +124,7 @@ std::string make_document(const std::string& verb, const host::Registry& registr
   write_variants(out, variants);
   if (comparable(variants)) {
     out.key("comparison");
-    write_comparison(out, variants);
+    write_comparison(out, variants, labels_of(variants));
   }
   out.sentences("cautions", cautions(variants));
   out.close();
@@ -132,6 +139,8 @@ std::string make_compare_document(const host::Registry& registry, const std::vec
   out.key("compare");
   write_compare(out, variants, labels);
   write_variants(out, variants);
+  out.key("comparison");  // as in a run, for whoever knows no other
+  write_comparison(out, variants, labels);
   out.sentences("cautions", cautions(variants));
   out.close();
   return out.take();

@@ -59,7 +59,7 @@ void write_missing(Paper& paper, const Json& designs) {
   if (missing == 0) return;
   paper.blank();
   paper.paragraph("", std::to_string(missing) + (missing == 1 ? " design has" : " designs have") +
-                          " no baseline, so only what it requires and what its parts stand was checked. --accept writes one.");
+                          " no baseline: requirements and ratings alone were checked there. --accept writes one.");
 }
 
 }  // namespace
@@ -80,13 +80,16 @@ void write_check(Paper& paper, const Json& document) {
   const bool well = count(check, "passing") == count(check, "of");
   paper.paragraph("VERDICT  ", text(check, "sentence"), well ? Ink::good : Ink::bad);
   paper.blank();
+  // Beside the name where that leaves half a line, else below it: names are not cut, since a path is no use without its ends.
+  const std::size_t most = paper.columns() / 2 - 11;
   std::size_t widest = 0;
-  for (const Json& design : designs) widest = std::max(widest, width(text(design, "file")));
-  widest = std::min(widest, paper.columns() / 2 - 10);
+  for (const Json& design : designs)
+    if (const std::size_t own = width(text(design, "file")); own <= most) widest = std::max(widest, own);
   for (const Json& design : designs) {
-    const bool passes = flag(design, "passes");
-    paper.paragraph((passes ? "  ok     " : "  BROKE  ") + pad_right(cut_front(text(design, "file"), widest), widest) + "  ", text(design, "sentence"),
-                    passes ? Ink::plain : Ink::bad);
+    const Ink ink = flag(design, "passes") ? Ink::plain : Ink::bad;
+    const std::string mark = flag(design, "passes") ? "  ok     " : "  BROKE  ", file = text(design, "file");
+    if (width(file) > most) paper.paragraph(mark, file, ink);
+    paper.paragraph(width(file) > most ? "         " : mark + pad_right(file, widest) + "  ", text(design, "sentence"), ink);
   }
   if (!well) paper.chapter("What broke");
   for (const Json& design : designs)

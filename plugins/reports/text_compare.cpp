@@ -21,6 +21,7 @@ std::string letter(std::size_t column) {
 }
 
 std::string lead_of(const Json& contest, const std::string& unit) {
+  if (member(contest, "lead").is_null()) return "-";
   return member(contest, "better").is_null() ? "even" : spell(number(contest, "lead"), unit);
 }
 

@@ -1,4 +1,4 @@
-// The examples are run as the README says, and their reports are held: examples/X.txt word by word, examples/X.csv cell
+// The examples are run as the README says, and their reports are held: examples/X.txt, X.md and X.xml word by word, examples/X.csv cell
 // by cell. Numbers may differ by what another machine's arithmetic does: 1e-6 where the values are written; 1e-4 where
 // a tuner chose them, for the power is flat near the best setting (seen between builds: 2e-5). The layout is held to
 // the letter in tests/report, on a fixed document. WATTFALL_ACCEPT=1 rewrites what is expected.
@@ -14,6 +14,7 @@
 
 using wattfall::test::program;
 using wattfall::test::read_file;
+using wattfall::test::Scratch;
 
 namespace fs = std::filesystem;
 
@@ -95,12 +96,43 @@ TEST_CASE("each example's report is the one that was read and accepted") {
   for (const std::string& feed : feeds()) {
     CAPTURE(feed);
     // Named as in the README: from the folder that the examples stand in.
-    const auto text = program({"run", "examples/" + feed}, {.folder = examples.parent_path()});
+    const Scratch scratch;
+    const auto text = program({"run", "examples/" + feed, "--to", "text", "--to", "markdown=" + (scratch / "md"), "--to", "junit=" + (scratch / "xml")},
+                              {.folder = examples.parent_path()});
     CHECK(text.err.empty());
     CHECK((text.code == 0 || text.code == 1));
     // Three or four digits are shown, so a last one may turn.
     CHECK(difference(words_of(text.out), words_of(expected(feed, ".txt", text.out)), 2e-3, 0.051) == "");
+    for (const char* writer : {"md", "xml"}) {
+      const std::string now = read_file(scratch / writer);
+      CHECK(difference(words_of(now), words_of(expected(feed, std::string(".") + writer, now)), 2e-3, 0.051) == "");
+    }
   }
+}
+
+TEST_CASE("the reports of compare and check are those that were read and accepted") {
+  // Of designs that no tuner settles, so that this is quick; their names sort what they are held in.
+  const std::vector<std::pair<std::string, std::vector<std::string>>> calls{
+      {"compare", {"compare", "examples/03_quarter_wave_section.feed"}},
+      {"check", {"check", "examples/01_l_network_by_hand.feed", "examples/03_quarter_wave_section.feed", "examples/ci/designs"}}};
+  for (const auto& [name, call] : calls)
+    for (const auto& [writer, ending] : {std::pair{"text", ".txt"}, {"markdown", ".md"}, {"csv", ".csv"}, {"junit", ".xml"}}) {
+      CAPTURE(name, writer);
+      std::vector<std::string> arguments = call;
+      arguments.insert(arguments.end(), {"--to", writer});
+      const auto ran = program(arguments, {.folder = examples.parent_path()});
+      CHECK(ran.err.empty());
+      CHECK(ran.code <= 1);
+      std::string before = expected(name, ending, ran.out), now = ran.out;
+      const bool table = std::string(writer) == "csv";
+      if (table)
+        for (std::string* text : {&before, &now}) std::replace(text->begin(), text->end(), '\n', ',');
+      // A change of a figure against a baseline, where there is none, is rounding.
+      if (table)
+        CHECK(difference(split(now, ','), split(before, ','), 1e-6, 1e-9) == "");
+      else
+        CHECK(difference(words_of(now), words_of(before), 2e-3, 0.051) == "");
+    }
 }
 
 TEST_CASE("each example's numbers are the accepted ones") {

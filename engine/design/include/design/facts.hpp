@@ -12,7 +12,7 @@ namespace wattfall::design {
 /// One thing that is settled about a part. A value that varies is taken mid-sweep, with the knobs where they start.
 struct Fact {
   std::string what;   ///< "length", "Q", "wiring"
-  std::string value;  ///< "26 m" with twelve digits at most, or words; equal where the same is meant
+  std::string value;  ///< "26 m" with seven digits at most, or words; equal where the same is meant
 };
 
 /// A part, load, source, coupling or knob, or the sweep.
