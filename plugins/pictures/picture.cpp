@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "html.hpp"
 #include "markup.hpp"
 #include "sheet.hpp"
 #include "trade.hpp"
@@ -64,7 +65,8 @@ void write_letterings(std::string& out, const Sheet& sheet) {
   for (const Lettering& text : sheet.letterings) {
     out += std::string("<text class=\"t-") + text.style + '"' + attribute("x", text.at.x) + attribute("y", text.at.y);
     if (text.centred) out += " text-anchor=\"middle\"";
-    out += '>' + escape(text.text) + "</text>";
+    const bool name = std::string(text.style) == "name" || std::string(text.style) == "node" || std::string(text.style) == "box";
+    out += '>' + (name ? escape(text.text) : pretty(text.text)) + "</text>";
   }
   out += "</g>";
 }

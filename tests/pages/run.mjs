@@ -110,6 +110,18 @@ async function script(page, { name, url, document }) {
   const said = await page.call(() => [window.document.querySelector('#plot-swr-title').closest('figure').querySelector('.readout').textContent, window.document.getElementById('at').textContent]);
   const first = document.variants[0], swr = Number(first.sources[0].swr[1].toPrecision(4)).toString(), mhz = Number((first.frequencies_hz[1] / 1e6).toPrecision(7)).toString();
   hold(name + ': the slider reads out the document', said[0].startsWith(mhz + ' MHz: ') && said[0].includes(swr) && said[1] === mhz + ' MHz' ? [] : [said.join(' | ') + ` but ${mhz} MHz, ${swr}`]);
+  await page.call(() => window.document.documentElement.style.setProperty('scroll-behavior', 'auto'));
+  const place = await page.call(() => {
+    const svg = window.document.querySelector('svg[data-plot="sweep"]');
+    svg.scrollIntoView({ block: 'center' });
+    const box = svg.getBoundingClientRect();
+    return { x: box.left + box.width * 0.95, y: box.top + box.height / 2 };
+  });
+  await page.send('Input.dispatchMouseEvent', { type: 'mouseMoved', ...place });
+  hold(name + ': the pointer reads out, too', await page.call(() => (Number(window.document.getElementById('point').value) > 5 ? [] : ['the point did not move'])));
+  await page.call(() => window.document.getElementById('point').focus());
+  await page.key('Home', 36);
+  await page.key('ArrowRight', 39);
   const air = await page.call(() => [...window.document.querySelectorAll('[data-flow="0"] .stream')].at(-1).textContent);
   const watts = Number(first.loads.at(-1).radiated_w[1].toPrecision(3)).toString();
   hold(name + ': the fall follows', air.includes(watts + ' W') ? [] : [`${air} but ${watts} W`]);

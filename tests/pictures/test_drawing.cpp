@@ -144,6 +144,26 @@ TEST_CASE("a network of very many parts is thinned, and the drawing says so") {
   CHECK(svg.size() < 1'000'000);
 }
 
+TEST_CASE("the gallery's pictures are those that the script draws, but for their last digits") {
+  const wattfall::test::Scratch scratch;
+  const fs::path gallery = fs::path(WATTFALL_EXAMPLES) / "gallery";
+  const Ran ran = wattfall::test::shell("sh '" + (gallery / "draw").string() + "' \"$WATTFALL\" '" + scratch.path().string() + "'");
+  INFO(ran.err);
+  REQUIRE(ran.code <= 1);
+  const auto without_numbers = [](const std::string& svg) {
+    std::string rest;
+    for (const char c : svg)
+      if (std::string("0123456789.-").find(c) == std::string::npos) rest += c;
+    return rest;
+  };
+  for (const char* picture : {"network.svg", "watts.svg"}) {
+    const std::string kept = wattfall::test::read_file(gallery / picture), drawn = wattfall::test::read_file(scratch.path() / picture);
+    CHECK(without_numbers(kept) == without_numbers(drawn));
+    pugi::xml_document document;
+    CHECK(document.load_string(kept.c_str()));
+  }
+}
+
 TEST_CASE("the measure itself finds what is wrong") {
   const auto faults_of = [](const std::string& inside) {
     return faults(read_nets("<svg><svg class='net'>" + inside + "</svg></svg>").front()).size();
