@@ -29,6 +29,7 @@ constexpr Chapter chapters[] = {
     {"dial", "Dial", section_settings},
     {"tuning", "Tuning", section_tuning},
     {"warnings", "Warnings", section_warnings},
+    {"by-hand", "By hand", section_walk},
     {"cautions", "Cautions", section_cautions},
     {"trust", "Trust", section_trust},
 };
@@ -104,13 +105,15 @@ std::string page_of(const Json& json) {
          " \u00b7 <span>" + escape(document["design"]["file"].text()) + "</span></p><h1>" + escape(title) + "</h1></header>\n<nav aria-label=\"Sections\"><ul>" + nav +
          "</ul></nav>\n" + controls(document) + "<main id=\"main\" tabindex=\"-1\">\n" + body + data_section(data) + "</main>\n<footer><p>Arithmetic on what the design says. Local electrical and radio "
          "codes and a licensed operator\u2019s judgement come before anything shown here.</p></footer>\n<script type=\"application/json\" id=\"result\">" +
-         data + "</script>\n<script>\n" + std::string(assets::page_js) + "</script>\n</body>\n</html>\n";
+         data + "</script>\n" + (document["variants"].is_list() ? "<script>\n" + std::string(assets::page_js) + "</script>\n" : std::string()) + "</body>\n</html>\n";
 }
 
 }  // namespace
 
 std::string write_page(const Json& document) {
-  if (!reports::member(document, "variants").is_array()) throw std::runtime_error("a page shows runs; this document has no \"variants\"");
+  // A walk has no sweep for a script to move through: its page does without one.
+  const bool known = reports::member(document, "variants").is_array() || reports::member(document, "walk").is_object();
+  if (!known) throw std::runtime_error("a page shows runs and walks; this document is neither");
   return reports::member(document, "compare").is_object() ? page_of(with_labels(document)) : page_of(document);
 }
 

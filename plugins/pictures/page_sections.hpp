@@ -24,6 +24,8 @@ std::string section_ratings(const Ref& document);
 std::string section_settings(const Ref& document);
 std::string section_tuning(const Ref& document);
 std::string section_warnings(const Ref& document);
+/// Of a walk; a document of its own.
+std::string section_walk(const Ref& document);
 std::string section_cautions(const Ref& document);
 std::string section_trust(const Ref& document);
 

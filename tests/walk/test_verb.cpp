@@ -166,3 +166,20 @@ TEST_CASE("every example is walked, fits 100 columns, and agrees with the solver
   }
   CHECK(through >= 12);
 }
+
+TEST_CASE("a walk has a page, with every step's sentence, and no name becomes markup") {
+  const std::string feed =
+      "design \"<script>x</script>\"\nsource rig at a : 100 W, 50 ohm\ninductor L from a to b : 1 uH\ncapacitor C at b : 100 pF\nload ant at b : 50 ohm\nsweep at [7 MHz]\n";
+  const auto page = wattfall::test::program({"walk", "-", "--no-plugins", "--to", "page"}, {.input = feed});
+  REQUIRE(page.code == 0);
+  CHECK(page.out.find("<script>x") == std::string::npos);
+  CHECK(page.out.find("id=\"by-hand\"") != std::string::npos);
+  const auto sentences = [](const std::string& text, const std::string& part) {
+    std::size_t found = 0;
+    for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; ++at) ++found;
+    return found;
+  };
+  const std::string shown = page.out.substr(0, page.out.find("application/json"));
+  CHECK(sentences(shown, "One current flows through both") == 2);
+  CHECK(sentences(shown, "One voltage stands across both") == 2);
+}
