@@ -174,6 +174,7 @@ TEST_CASE("a walk has a page, with every step's sentence, and no name becomes ma
   REQUIRE(page.code == 0);
   CHECK(page.out.find("<script>x") == std::string::npos);
   CHECK(page.out.find("id=\"by-hand\"") != std::string::npos);
+  CHECK(page.out.find("id=\"verdict\"") == std::string::npos);  // a walk judges nothing
   const auto sentences = [](const std::string& text, const std::string& part) {
     std::size_t found = 0;
     for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; ++at) ++found;
