@@ -56,6 +56,7 @@ std::string plugins(const host::Registry& registry) {
     count(registry.line_models, "line model", "line models");
     count(registry.optimizers, "optimizer", "optimizers");
     count(registry.writers, "writer", "writers");
+    count(registry.tuner_forms, "tuner form", "tuner forms");
     rows.push_back({registry.plugins[p].name, registry.plugins[p].version, brings, registry.plugins[p].path});
   }
   return table(rows);

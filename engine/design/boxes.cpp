@@ -1,9 +1,12 @@
 // Boxes written out: `tee atu from desk to wall` becomes the parts of its body, named `atu.Cin`, between nodes named
 // `atu.mid` and those outside that its ports stand for.
+#include <algorithm>
+
 #include "define.hpp"
 #include "parts/job.hpp"
 #include "place_parts.hpp"
 #include "places.hpp"
+#include "tuners.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -26,6 +29,13 @@ bool ports_agree(Bench& bench, const syntax::Box& box, const syntax::Part& text,
   wrong.expected = "a node for each of " + ports;
   wrong.notes.push_back({box.name.span, "the box"});
   return false;
+}
+
+/// A tuner's form comes from a plugin, and its properties read like those of a kind: `coil Q 200` is its quantity coil_Q.
+std::string property_name(const syntax::Box& box, std::string_view quantity) {
+  std::string name(quantity);
+  if (box.name.text.starts_with(tuner_box)) std::replace(name.begin(), name.end(), '_', ' ');
+  return name;
 }
 
 NamedQuantity& add_quantity(Frame& inner, const std::pair<syntax::Word, Phrase>& with, const Given* override) {
@@ -73,7 +83,7 @@ void add_sets(Bench& bench, Frame& inner, const syntax::Box& box) {
 void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const Properties& given) {
   inner.scope.outer = &bench.file_frame.scope;
   for (const auto& with : box.with) {
-    const Given* override = given.find(with.first.text);
+    const Given* override = given.find(property_name(box, with.first.text));
     if (override != nullptr && override->value.empty()) {
       bench.complaints.say("missing-value", override->span, in_quotes(with.first.text) + " has no value");
       override = nullptr;
@@ -119,7 +129,7 @@ const KindInfo& kind_of_box(Bench& bench, const syntax::Box& box) {
   KindInfo& kind = known->second;
   kind.name = box.name.text;
   kind.places = KindInfo::Places::box;
-  for (const auto& [name, value] : box.with) kind.properties.push_back({std::string(name.text), "", {}, "", "", false, false});
+  for (const auto& [name, value] : box.with) kind.properties.push_back({property_name(box, name.text), "", {}, "", "", false, false});
   return kind;
 }
 

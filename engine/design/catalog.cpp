@@ -194,6 +194,19 @@ std::vector<KindInfo> language_kinds() {
           transformer(), choke("balun"), choke("choke"), coupling(), pad(),       twoport(), selector()};
 }
 
+/// Its properties are the forms' own; these are what those of the tuner plugin share.
+KindInfo tuner(const host::Registry& registry) {
+  KindInfo info{"tuner", Places::box, "from a to b", "a tuner of a form that is tried: each makes a design, side by side", {},
+                registry.plugins[registry.tuner_forms.front().plugin].name, nullptr};
+  std::string groups = "any";
+  for (const auto& entry : registry.tuner_forms) {
+    const std::string group = entry.thing->group;
+    if (groups.find(group) == std::string::npos) groups += " | " + group;
+  }
+  info.properties.push_back({"form", groups + " | \"NAME\"", {}, "any", "which forms to try", true, false});
+  return info;
+}
+
 KindInfo plugin_kind(const sdk::Kind& kind_of_plugin, const std::string& plugin) {
   KindInfo info{kind_of_plugin.name, Places::one_port, one_port_text, kind_of_plugin.meaning, {}, plugin,
                 &kind_of_plugin};
@@ -224,6 +237,7 @@ Catalog::Catalog(const host::Registry& registry) : kinds_(language_kinds()) {
   for (const auto& entry : registry.kinds)
     if (find(entry.thing->name) == nullptr)
       kinds_.push_back(plugin_kind(*entry.thing, registry.plugins[entry.plugin].name));
+  if (!registry.tuner_forms.empty()) kinds_.push_back(tuner(registry));
 }
 
 const KindInfo* Catalog::find(std::string_view kind_name) const {

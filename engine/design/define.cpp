@@ -53,7 +53,8 @@ void define_boxes(Bench& bench, const Statements& statements) {
   for (const syntax::Statement* statement : statements) {
     const auto* box = std::get_if<syntax::Box>(&statement->what);
     if (box == nullptr) continue;
-    if (bench.catalog.find(box->name.text) != nullptr) {
+    const KindInfo* kind = bench.catalog.find(box->name.text);
+    if (kind != nullptr && kind->places != KindInfo::Places::box) {
       bench.complaints.say("reserved-name", box->name.span, in_quotes(box->name.text) + " is a kind of part already");
       continue;
     }

@@ -125,6 +125,8 @@ void place_part(Bench& bench, Frame& frame, const syntax::Statement& statement, 
   const std::string_view name = full_name(bench, frame, text.name.text);
   const KindInfo* kind = bench.catalog.find(text.kind.text);
   const auto box = bench.boxes.find(text.kind.text);
+  // A box of the user's own goes before a plugin's form of one.
+  if (kind != nullptr && kind->places == KindInfo::Places::box && box != bench.boxes.end()) kind = nullptr;
   const bool known = kind != nullptr || box != bench.boxes.end();
   Named named{Named::What::part, -1, text.name.span, !known};
   if (kind != nullptr)
@@ -132,6 +134,12 @@ void place_part(Bench& bench, Frame& frame, const syntax::Statement& statement, 
   else if (known)
     named.what = Named::What::box;
   Named* taken = take_name(bench, name, named);
+  if (kind != nullptr && kind->places == KindInfo::Places::box) {
+    bench.complaints.say("tuner-in-a-box", statement.span, "a tuner stands in the file or in a variant, not in a box");
+    if (taken != nullptr) taken->broken = true;
+    bench.network_broken = true;
+    return;
+  }
   if (known && taken != nullptr && kind != nullptr)
     return place_of_kind(bench, frame, *kind, statement, text, name, *taken);
   if (known && taken != nullptr) return expand_box(bench, frame, *box->second, text, statement.span);

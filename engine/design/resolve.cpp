@@ -12,6 +12,7 @@
 #include "place_parts.hpp"
 #include "requests.hpp"
 #include "settings.hpp"
+#include "tuners.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -27,7 +28,7 @@ struct InAll {
 };
 
 struct Work {
-  const Gathered& gathered;
+  const Gathered* gathered;  ///< of the trial at hand
   OptionTexts& options_texts;
   std::set<std::string> known_names;  ///< of quantities and parts, for hints
 };
@@ -79,12 +80,12 @@ void remember_names(const Bench& bench, Work& work) {
 
 Design resolve_level(Bench& bench, const Level& level, Work& work) {
   static const Level none;
-  const Level& common = work.gathered.common;
+  const Level& common = work.gathered->common;
   const Level& variant = level.name == nullptr ? none : level;
   const Statements parts = joined(common.parts, variant.parts);
   const Statements statements = joined(common.statements, variant.statements);
   define_boxes(bench, statements);
-  define_quantities(bench, work.gathered.common, level, work.options_texts);
+  define_quantities(bench, work.gathered->common, level, work.options_texts);
   define_replacements(bench, level, work.options_texts);
   read_bands(bench, statements);
   place_parts(bench, parts);
@@ -110,7 +111,13 @@ std::vector<const Level*> levels_of(const Gathered& gathered, const ResolveOptio
     names.emplace_back(variant.name->text);
     if (!options.variant || *options.variant == variant.name->text) levels.push_back(&variant);
   }
-  if (gathered.variants.empty() && !options.variant) levels.push_back(&gathered.common);
+  const auto has_tuner = [](const syntax::Statement* statement) {
+    return std::get<syntax::Part>(statement->what).kind.text == tuner_kind;
+  };
+  // Forms of a tuner make variants too, whose names are not known yet.
+  const auto& common = gathered.common.parts;
+  if (gathered.variants.empty() && (!options.variant || std::any_of(common.begin(), common.end(), has_tuner)))
+    levels.push_back(&gathered.common);
   if (!levels.empty()) return levels;
   auto& wrong = complaints.say("unknown-variant", {}, "there is no variant \"" + options.variant.value_or("") + "\"");
   wrong.fault = Fault::usage;
@@ -128,29 +135,41 @@ Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, cons
   Files files(options, file.source.get(), catalog.vocabulary(), complaints);
   OptionTexts texts = parse_options(options, complaints);
   const Gathered gathered = gather(file, files, complaints);
-  Work work{gathered, texts, {}};
+  Tuners tuners(registry, catalog.vocabulary(), complaints);
+  Work work{&gathered, texts, {}};
   DesignSet set;
   InAll all;
   for (const Level* level : levels_of(gathered, options, complaints)) {
-    all.bytes += gathered.common.bytes + (level->name == nullptr ? 0 : level->bytes);
-    if (!fits_limit(all, *level, complaints)) break;
-    Bench bench{catalog, registry, options, files, complaints};
-    bench.parts_before = all.parts;
-    bench.place = level->name == nullptr ? start_of(file, gathered) : level->name->span;
-    Design& design = set.variants.emplace_back(resolve_level(bench, *level, work));
-    if (gathered.title != nullptr) design.title = gathered.title->text;
-    if (file.source != nullptr) design.file = file.source->name();
-    if (level->name != nullptr) design.variant = level->name->text;
-    all.parts += design.parts.size();
-    all.points += design.frequencies_hz.size();
-    if (!fits_limit(all, *level, complaints)) break;
+    bool full = false;
+    for (const Trial& trial : tuners.trials(gathered, *level)) {
+      const bool own_name = level->name == nullptr && !trial.label.empty();
+      if (own_name && options.variant && *options.variant != trial.label) continue;
+      all.bytes += gathered.common.bytes + (level->name == nullptr ? 0 : level->bytes);
+      if ((full = !fits_limit(all, *level, complaints))) break;
+      work.gathered = &trial.gathered;
+      Bench bench{catalog, registry, options, files, complaints};
+      bench.parts_before = all.parts;
+      bench.place = level->name == nullptr ? start_of(file, gathered) : level->name->span;
+      Design& design = set.variants.emplace_back(resolve_level(bench, *trial.level, work));
+      if (gathered.title != nullptr) design.title = gathered.title->text;
+      if (file.source != nullptr) design.file = file.source->name();
+      if (level->name != nullptr) design.variant = std::string(level->name->text) + (trial.label.empty() ? "" : ", " + trial.label);
+      if (own_name) design.variant = trial.label;
+      all.parts += design.parts.size();
+      all.points += design.frequencies_hz.size();
+      if ((full = !fits_limit(all, *level, complaints))) break;
+    }
+    if (full) break;
   }
+  if (set.variants.empty() && options.variant && !complaints.any())
+    complaints.say("unknown-variant", {}, "there is no variant or form of tuner \"" + *options.variant + "\"").fault = Fault::usage;
   if (!set.variants.empty())
     say_unknown_settings(texts, {work.known_names.begin(), work.known_names.end()}, complaints);
   for (Design& design : set.variants) {
     design.sources = {file.source};
     design.sources.insert(design.sources.end(), files.sources().begin(), files.sources().end());
     design.sources.insert(design.sources.end(), texts.sources.begin(), texts.sources.end());
+    design.sources.insert(design.sources.end(), tuners.sources().begin(), tuners.sources().end());
   }
   if (complaints.any()) return {std::nullopt, complaints.take()};
   return {std::move(set), {}};

@@ -14,7 +14,8 @@ Enrollment::Enrollment(const Registry& known, PluginInfo newcomer)
                  &add<sdk::Cable, &Registry::cables>,
                  &add<sdk::LineModel, &Registry::line_models>,
                  &add<sdk::Optimizer, &Registry::optimizers>,
-                 &add<sdk::Writer, &Registry::writers>} {
+                 &add<sdk::Writer, &Registry::writers>,
+                 &add<sdk::TunerForm, &Registry::tuner_forms>} {
   draft_.plugins.push_back(std::move(newcomer));
 }
 

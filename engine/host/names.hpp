@@ -44,5 +44,8 @@ inline const char* word_for(const sdk::Optimizer&) {
 inline const char* word_for(const sdk::Writer&) {
   return "writer";
 }
+inline const char* word_for(const sdk::TunerForm&) {
+  return "tuner form";
+}
 
 }  // namespace wattfall::host

@@ -189,4 +189,13 @@ std::string what_is_wrong(const sdk::Writer* writer) {
   return "writer " + quoted(writer->name) + " has no file extension of letters and digits";
 }
 
+std::string what_is_wrong(const sdk::TunerForm* form) {
+  const std::string complaint = wrong_in_common(form);
+  if (!complaint.empty()) return complaint;
+  const std::string subject = "tuner form " + quoted(form->name);
+  if (!is_printable(form->name)) return subject + " has a name that cannot be written";
+  if (is_empty(form->group) || !is_word(form->group)) return subject + " has no group, a word by which it is asked for";
+  return is_empty(form->box) ? subject + " has no box" : "";
+}
+
 }  // namespace wattfall::host

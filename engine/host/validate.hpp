@@ -17,6 +17,7 @@ std::string what_is_wrong(const sdk::Cable* cable);
 std::string what_is_wrong(const sdk::LineModel* model);
 std::string what_is_wrong(const sdk::Optimizer* optimizer);
 std::string what_is_wrong(const sdk::Writer* writer);
+std::string what_is_wrong(const sdk::TunerForm* form);
 
 /// Whether it can be written in an option: a letter, then letters, digits, `_` and hyphens.
 bool is_word(std::string_view name);

@@ -1,6 +1,8 @@
 // Each search with its matches, and how far frequency and knobs may move; then the dial table.
 #include "tuning_document.hpp"
 
+#include <algorithm>
+#include <string_view>
 #include <variant>
 
 #include "report/spelling.hpp"
@@ -163,7 +165,65 @@ Highest highest_of(const VariantResult& variant) {
   return highest;
 }
 
+/// Boxes made from a plugin's form are called so.
+constexpr std::string_view tuner_box = "tuner ";
+
+bool is_tuner(const design::Box& box) { return box.kind.starts_with(tuner_box); }
+
+/// Common practice, no source: room beyond the range that was needed, and above what a part stood.
+constexpr double more_range = 1.1, more_volts = 1.5, more_amps = 1.25, more_watts = 1.5;
+
+const Setting* setting_of(const VariantResult& variant, const std::string& part) {
+  for (const Setting& setting : variant.settings)
+    if (variant.design->knobs[setting.knob.index].name == part) return &setting;
+  return nullptr;
+}
+
+double most(const ledger::Series& series) { return series.empty() ? 0.0 : *std::max_element(series.begin(), series.end()); }
+
+void write_bought(JsonText& out, const VariantResult& variant, const ledger::PartBook& book) {
+  const design::Part& part = variant.design->parts[book.part.index];
+  out.open('{', Layout::one_line);
+  out.field("part", part.name);
+  out.field("kind", part.kind);
+  if (const Setting* setting = setting_of(variant, part.name); setting != nullptr && !setting->values.empty()) {
+    const auto [least, largest] = std::minmax_element(setting->values.begin(), setting->values.end());
+    out.field("unit", unit_of_knob(variant.design->knobs[setting->knob.index].dim));
+    out.field("lower", *least / more_range);
+    out.field("upper", *largest * more_range);
+  }
+  out.field("volts_peak", more_volts * most(book.volts_peak));
+  out.field("amps_rms", more_amps * most(book.amps_rms));
+  out.field("heat_w", more_watts * most(book.heat_w) * variant.design->source.duty);
+  out.close();
+}
+
 }  // namespace
+
+bool has_tuner(const VariantResult& variant) {
+  return std::any_of(variant.design->boxes.begin(), variant.design->boxes.end(), is_tuner);
+}
+
+void write_buy(JsonText& out, const VariantResult& variant) {
+  out.open('[');
+  for (const design::Box& box : variant.design->boxes) {
+    if (!is_tuner(box)) continue;
+    out.open('{');
+    out.field("tuner", box.name);
+    out.field("form", box.kind.substr(tuner_box.size()));
+    out.field("range_margin", more_range);
+    out.field("volts_margin", more_volts);
+    out.field("amps_margin", more_amps);
+    out.field("heat_margin", more_watts);
+    out.key("parts");
+    out.open('[');
+    for (const ledger::PartBook& book : variant.ledger->parts)
+      if (variant.design->parts[book.part.index].name.starts_with(box.name + '.')) write_bought(out, variant, book);
+    out.close();
+    out.close();
+  }
+  out.close();
+}
 
 void write_tuning(JsonText& out, const VariantResult& variant) {
   out.open('[');

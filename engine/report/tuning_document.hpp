@@ -9,6 +9,10 @@ namespace wattfall::report {
 /// The value of `tuning`: an entry a search.
 void write_tuning(JsonText& out, const VariantResult& variant);
 
+/// The value of `buy`: for each tuner whose form was tried, the parts it takes.
+void write_buy(JsonText& out, const VariantResult& variant);
+bool has_tuner(const VariantResult& variant);
+
 /// The value of `dial`: columns over the frequencies.
 void write_dial(JsonText& out, const VariantResult& variant);
 

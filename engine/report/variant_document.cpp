@@ -151,6 +151,10 @@ void write_added(JsonText& out, const VariantResult& variant) {
     write_tuning(out, variant);
     out.key("dial");
     write_dial(out, variant);
+    if (has_tuner(variant)) {
+      out.key("buy");
+      write_buy(out, variant);
+    }
   }
   out.key("verdict");
   write_verdict(out, variant);

@@ -134,7 +134,7 @@ class Tuner {
     }
     if (const Proof proof = prove_best(problem, found); proof.holds) {
       const std::string margin = fmt::format("{} % of the rig's power", 100.0 * proof_margin);
-      search.certain_why = proof.cells == 0 ? "all that the rig has to give arrives, but for less than " + margin
+      search.certain_why = proof.cells == 0 ? "no more can be had: less than " + margin + " is missing"
                                             : "bounds over the whole ranges show that no setting brings " + margin + " more";
       return;
     }

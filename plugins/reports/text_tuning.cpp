@@ -185,6 +185,24 @@ void write_leeway(Paper& paper, const Json& search) {
   if (open) paper.line("  +  the end of the knob's range", Ink::faint);
 }
 
+std::string per_cent(const Json& tuner, const char* margin) {
+  return significant(100.0 * (number(tuner, margin) - 1.0)) + " %";
+}
+
+void write_shopping(Paper& paper, const Json& tuner) {
+  paper.section("What to buy for " + cut_name(text(tuner, "tuner")) + ": " + text(tuner, "form"));
+  Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
+  table.heads({"part", "range", "V peak", "A rms", "heat, W"});
+  for (const Json& part : list(tuner, "parts")) {
+    const std::string unit = text(part, "unit");
+    table.add({cut_name(text(part, "part")), spell(number(part, "lower"), unit) + " to " + spell(number(part, "upper"), unit),
+               significant(number(part, "volts_peak")), significant(number(part, "amps_rms")), significant(number(part, "heat_w"))});
+  }
+  table.print(paper);
+  paper.paragraph("  ", "With room to spare: " + per_cent(tuner, "range_margin") + " of range, " + per_cent(tuner, "volts_margin") + " of volts, " +
+                            per_cent(tuner, "amps_margin") + " of amps, " + per_cent(tuner, "heat_margin") + " of heat.");
+}
+
 }  // namespace
 
 void write_tuning(Paper& paper, const Json& variant) {
@@ -202,6 +220,7 @@ void write_tuning(Paper& paper, const Json& variant) {
     }
     first = end;
   }
+  for (const Json& tuner : list(variant, "buy")) write_shopping(paper, tuner);
 }
 
 }  // namespace reports

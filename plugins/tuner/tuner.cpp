@@ -1,6 +1,7 @@
-// The plugin's border: one optimizer, ridge-search, for the knobs of matching networks.
+// The plugin's border: one optimizer, ridge-search, for the knobs of matching networks, and the usual forms of tuner.
 #include <wattfall/sdk.hpp>
 
+#include "forms.hpp"
 #include "search.hpp"
 
 namespace {
@@ -16,7 +17,11 @@ constexpr sdk::Optimizer ridge_search{
     nullptr, run_search};
 
 sdk::Status enroll(const sdk::Registrar* host, sdk::Failure* failure) {
-  return sdk::guarded(failure, [&] { return host->add_optimizer(host, &ridge_search, failure); });
+  return sdk::guarded(failure, [&] {
+    for (const sdk::TunerForm& form : wattfall::tuner::forms())
+      if (host->add_tuner_form(host, &form, failure) != sdk::Status::ok) return sdk::Status::failed;
+    return host->add_optimizer(host, &ridge_search, failure);
+  });
 }
 
 constexpr sdk::Plugin plugin = sdk::describe("tuner", "1.0", enroll);

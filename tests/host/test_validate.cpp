@@ -133,6 +133,16 @@ TEST_CASE("a null pointer is refused in a sentence") {
   CHECK(what_is_wrong(static_cast<const sdk::Writer*>(nullptr)) == "a writer is a null pointer");
 }
 
+TEST_CASE("forms of tuners need a group and a box") {
+  sdk::TunerForm form{"low-pass L", "l-network", "a coil and a capacitor", "box form (in, out) {\n}\n"};
+  CHECK(what_is_wrong(&form) == "");
+  form.group = "two words";
+  CHECK(what_is_wrong(&form) == "tuner form `low-pass L` has no group, a word by which it is asked for");
+  form.group = "l-network";
+  form.box = nullptr;
+  CHECK(what_is_wrong(&form) == "tuner form `low-pass L` has no box");
+}
+
 TEST_CASE("line-loss models, optimizers and writers need their functions and a name for options") {
   sdk::LineModel model{"skin", "a model", nullptr, fit, propagate};
   CHECK(what_is_wrong(&model) == "");

@@ -15,6 +15,10 @@ sdk::Status keep(const sdk::Registrar* host, const sdk::Optimizer* optimizer, sd
   return sdk::Status::ok;
 }
 
+sdk::Status count_form(const sdk::Registrar*, const sdk::TunerForm* form, sdk::Failure*) {
+  return form->box != nullptr ? sdk::Status::ok : sdk::Status::failed;
+}
+
 sdk::Status minus_square(void*, const double* settings, std::size_t count, double* goals, double*,
                          sdk::Failure* failure) {
   for (std::size_t i = 0; i < count; ++i) goals[i] = -(settings[i] - 3) * (settings[i] - 3);
@@ -33,7 +37,7 @@ TEST_CASE("the plugin says who it is and enrols one optimizer, which runs and fa
   CHECK(std::string(plugin->name) == "tuner");
 
   const sdk::Optimizer* optimizer = nullptr;
-  const sdk::Registrar host{&optimizer, nullptr, nullptr, nullptr, keep, nullptr};
+  const sdk::Registrar host{&optimizer, nullptr, nullptr, nullptr, keep, nullptr, count_form};
   sdk::Failure failure{};
   REQUIRE(plugin->enroll(&host, &failure) == sdk::Status::ok);
   REQUIRE(optimizer != nullptr);

@@ -31,6 +31,7 @@ struct Registry {
   std::vector<Entry<sdk::LineModel>> line_models;
   std::vector<Entry<sdk::Optimizer>> optimizers;
   std::vector<Entry<sdk::Writer>> writers;
+  std::vector<Entry<sdk::TunerForm>> tuner_forms;
 
   const sdk::Kind* find_kind(std::string_view name) const;
   /// Without regard to case, hyphens and blanks.

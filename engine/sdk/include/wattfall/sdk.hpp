@@ -1,6 +1,6 @@
 // All that a plugin sees of wattfall. A plugin is a shared library that exports one C function, `wattfall_plugin`, which returns
 // a description of itself; the host checks the interface number and the compiler family, then calls `enroll`, in which the plugin
-// registers part kinds, cables, line-loss models, optimizers and report writers.
+// registers part kinds, cables, line-loss models, optimizers, forms of tuners and report writers.
 //
 // Rules of the border: only plain structs and function pointers cross it; no exception does, in either direction (wrap your code in
 // `guarded`); every pointer that a plugin hands over must stay valid until the library is closed; calls may come from several
@@ -184,6 +184,19 @@ struct Optimizer {
   Status (*search)(void* self, const SearchProblem* problem, SearchResult* result, Failure* failure);
 };
 
+// ---- forms of tuners ---------------------------------------------------------------------------------------------
+
+/// A way to build a tuner, written in the feed language. `tuner NAME from a to b : GROUP` (or `any`) tries all forms of the group (or all there are), each as a
+/// design of its own; `tuner NAME from a to b : "FORM"` takes the one.
+struct TunerForm {
+  const char* name;     ///< tells it from the others: "low-pass L, C at the rig"
+  const char* group;    ///< a word, hyphens allowed: "l-network"
+  const char* meaning;  ///< one line: what it is
+  /// One `box` of two ports, the source's side first. What is `adjustable` in it is turned by `tune NAME`. Its `with` quantities are the tuner's
+  /// properties, `_` written as a blank: `coil_Q` is given by `coil Q 200`.
+  const char* box;
+};
+
 // ---- report writers ---------------------------------------------------------------------------------------------
 
 /// Takes a piece of output; failed means stop writing.
@@ -217,6 +230,7 @@ struct Registrar {
   Status (*add_line_model)(const Registrar*, const LineModel*, Failure*);
   Status (*add_optimizer)(const Registrar*, const Optimizer*, Failure*);
   Status (*add_writer)(const Registrar*, const Writer*, Failure*);
+  Status (*add_tuner_form)(const Registrar*, const TunerForm*, Failure*);
 };
 
 /// The first three fields never move, so that any host can refuse any plugin in words.
