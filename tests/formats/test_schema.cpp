@@ -43,12 +43,17 @@ TEST_CASE("every example's document is of the schema") {
   }
 }
 
-TEST_CASE("the documents of compare and check are of the schema") {
+TEST_CASE("the documents of compare, walk and check are of the schema") {
   const Scratch scratch;
   const auto compared = program({"compare", example, "--to", "json"});
   CHECK(compared.code <= 1);
   CHECK(formats::schema_faults(compared.out) == "");
   CHECK(json::parse(compared.out)["verb"] == "compare");
+
+  const auto walked = program({"walk", std::string(WATTFALL_EXAMPLES) + "/01_l_network_by_hand.feed", "--to", "json"});
+  CHECK(walked.code <= 1);
+  CHECK(json::parse(walked.out)["verb"] == "walk");
+  CHECK(formats::schema_faults(walked.out) == "");
 
   fs::copy_file(example, scratch / "a.feed");
   for (const std::vector<std::string>& more : {std::vector<std::string>{}, {"--accept"}, {}}) {
