@@ -183,7 +183,8 @@ std::string bash(const CLI::App& app, const std::vector<Verb>& verbs) {
     text += "    " + verb.name + ") options='" + bash_words(verb, false) + "' words='" + bash_words(verb, true) + "' files=" + (takes_files(verb) ? "yes" : "") + " ;;\n";
   return text + "  esac\n  case \"$word\" in\n    -*) COMPREPLY=($(compgen -W \"$options\" -- \"$word\")); return ;;\n  esac\n"
                 "  COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n"
-                "  if [ -n \"$files\" ]; then compopt -o filenames 2>/dev/null; COMPREPLY+=($(compgen -f -- \"$word\")); fi\n}\ncomplete -F _wattfall wattfall\n";
+                "  if [ -n \"$files\" ]; then\n    # One name a line: names may have blanks. Feed files, and folders on the way to them.\n    local IFS=$'\\n'\n"
+                "    compopt -o filenames 2>/dev/null\n    COMPREPLY+=($(compgen -f -X '!*.feed' -- \"$word\") $(compgen -d -- \"$word\"))\n  fi\n}\ncomplete -F _wattfall wattfall\n";
 }
 
 /// Inside single quotes, in _arguments' brackets.

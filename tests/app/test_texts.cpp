@@ -105,12 +105,16 @@ TEST_CASE("bash completes verbs, options, values, writers and files") {
   const Scratch folder;
   folder.write("cabin.feed", matched);
   folder.write("designs/one.feed", matched);
+  folder.write("lake doublet.feed", matched);
+  folder.write("lake.s1p", "");
   CHECK(offered("w", folder) == std::set<std::string>{"walk"});
   const auto all = offered("\"\"", folder);
   for (const std::string& verb : verbs()) CHECK(all.contains(verb));
   CHECK(offered("run --as", folder) == std::set<std::string>{"--as-written"});
   CHECK(offered("run --color a", folder) == std::set<std::string>{"always", "auto"});
   CHECK(offered("walk cab", folder) == std::set<std::string>{"cabin.feed"});
+  CHECK(offered("walk la", folder) == std::set<std::string>{"lake doublet.feed"});
+  CHECK(offered("check d", folder) == std::set<std::string>{"designs"});
   CHECK(offered("run --plugins d", folder) == std::set<std::string>{"designs"});
   CHECK(offered("list cab", folder) == std::set<std::string>{"cables"});
   const auto writers = offered("run --to \"\"", folder);

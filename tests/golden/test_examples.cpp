@@ -146,3 +146,23 @@ TEST_CASE("each example's numbers are the accepted ones") {
     CHECK(difference(split(now, ','), split(before, ','), within, is_tuned(feed) ? 1e-4 : 1e-9) == "");
   }
 }
+
+TEST_CASE("the walks of the examples that are not tuned are the ones that were read and accepted") {
+  // A tuner's last digits turn what cancels, so the walks of tuned designs are held to the solver alone (tests/walk).
+  std::size_t walks = 0;
+  for (const std::string& feed : feeds()) {
+    if (is_tuned(feed) || read_file(examples / feed).find("\n  tune ") != std::string::npos) continue;
+    CAPTURE(feed);
+    ++walks;
+    const auto text = program({"walk", "examples/" + feed}, {.folder = examples.parent_path()});
+    CHECK(text.err.empty());
+    CHECK(text.code == 0);
+    // How far the two agree is a matter of rounding.
+    const auto steady = [](std::string report) {
+      for (std::size_t at = 0; (at = report.find("How the solver agrees", at)) != std::string::npos;) report.erase(at, report.find("\n\n\n", at) - at);
+      return report;
+    };
+    CHECK(difference(words_of(steady(text.out)), words_of(steady(expected(feed, ".walk", text.out))), 2e-3, 0.0011) == "");
+  }
+  CHECK(walks >= 3);
+}
