@@ -28,7 +28,7 @@ struct Named {
 };
 
 /// Units that take no prefix.
-constexpr std::array<Named, 14> whole_units{{
+constexpr std::array<Named, 15> whole_units{{
     {"ft", {metres_in_foot, dimension::length}},
     {"in", {metres_in_inch, dimension::length}},
     {"dB", {1.0, dimension::level}},
@@ -43,10 +43,11 @@ constexpr std::array<Named, 14> whole_units{{
     {"dB/ft", {1.0 / metres_in_foot, dimension::level_per_length}},
     {"pF/m", {1e-12, dimension::capacitance_per_length, false, -12}},
     {"pF/ft", {1e-12 / metres_in_foot, dimension::capacitance_per_length}},
+    {"W/m", {1.0, dimension::power_per_length}},
 }};
 
 /// Units that take a prefix.
-constexpr std::array<Named, 11> base_units{{
+constexpr std::array<Named, 12> base_units{{
     {"F", {1.0, dimension::capacitance}},
     {"H", {1.0, dimension::inductance}},
     {"ohm", {1.0, dimension::resistance}},
@@ -58,6 +59,7 @@ constexpr std::array<Named, 11> base_units{{
     {"W", {1.0, dimension::power}},
     {"Hz", {1.0, dimension::frequency}},
     {"s", {1.0, dimension::time}},
+    {"T", {1.0, dimension::flux_density}},
 }};
 
 struct Prefix {
@@ -171,7 +173,7 @@ struct Spelling {
   std::string_view name;
 };
 
-constexpr std::array<Spelling, 15> spellings{{
+constexpr std::array<Spelling, 17> spellings{{
     {dimension::number, "", "a plain number"},
     {dimension::length, "m", "a length"},
     {dimension::time, "s", "a time"},
@@ -186,6 +188,8 @@ constexpr std::array<Spelling, 15> spellings{{
     {dimension::level, "dB", "a level in dB"},
     {dimension::level_per_length, "dB/m", "a loss per length"},
     {dimension::capacitance_per_length, "F/m", "a capacitance per length"},
+    {dimension::power_per_length, "W/m", "a power per length"},
+    {dimension::flux_density, "T", "a flux density"},
     {dimension::angle, "rad", "an angle"},
 }};
 
@@ -288,6 +292,7 @@ Scale scale_for(Dimension dim, double size, int digits) {
   if (dim == dimension::angle) return {"deg", radians_in_degree};
   if (dim == dimension::level_per_length) return {"dB/100m", 1.0 / 100.0};
   if (dim == dimension::capacitance_per_length) return {"pF/m", 1e-12};
+  if (dim == dimension::power_per_length) return {"W/m", 1.0};
   const std::string symbol = si_symbol(dim);
   if (dim == dimension::number || dim == dimension::level || find_spelling(dim) == nullptr) return {symbol, 1.0};
   return prefixed(symbol, size, digits);

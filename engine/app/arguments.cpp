@@ -109,8 +109,8 @@ void add_walk(CLI::App& verb, Arguments& arguments, Raw& raw) {
 }
 
 void add_list(CLI::App& verb, Arguments& arguments, Raw&) {
-  verb.add_option("WHAT", arguments.what, "kinds, cables, plugins, units, figures or writers")
-      ->check(CLI::IsMember({"kinds", "cables", "plugins", "units", "figures", "writers"}));
+  verb.add_option("WHAT", arguments.what, "kinds, cables, metals, dielectrics, cores, capacitors, plugins, units, figures or writers")
+      ->check(CLI::IsMember({"kinds", "cables", "metals", "dielectrics", "cores", "capacitors", "plugins", "units", "figures", "writers"}));
   verb.add_option("NAME", arguments.name, "one of them, in full (kinds, cables)");
   verb.footer("Example:\n  wattfall list cables\n  wattfall list kinds capacitor");
 }

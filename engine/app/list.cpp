@@ -8,35 +8,11 @@
 #include "deliver.hpp"
 #include "design/catalog.hpp"
 #include "grammar/nearest_name.hpp"
+#include "tables.hpp"
 #include "verbs.hpp"
 
 namespace wattfall::app {
 namespace {
-
-using Row = std::vector<std::string>;
-
-/// Characters, not bytes: units and names hold a few that take two.
-std::size_t characters(const std::string& text) {
-  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
-}
-
-/// Columns as wide as their widest cell, two blanks between, the last one left as it is.
-std::string table(const std::vector<Row>& rows) {
-  std::vector<std::size_t> widths;
-  for (const Row& row : rows)
-    for (std::size_t c = 0; c < row.size(); ++c) {
-      if (c == widths.size()) widths.push_back(0);
-      widths[c] = std::max(widths[c], characters(row[c]));
-    }
-  std::string text;
-  for (const Row& row : rows) {
-    for (std::size_t c = 0; c < row.size(); ++c)
-      text += row[c] + (c + 1 < row.size() ? std::string(widths[c] - characters(row[c]) + 2, ' ') : "");
-    text.erase(text.find_last_not_of(' ') + 1);
-    text += '\n';
-  }
-  return text;
-}
 
 std::string brought_by(const host::Registry& registry, std::size_t plugin) {
   return registry.plugins[plugin].name;
@@ -100,16 +76,32 @@ std::string cables(const host::Registry& registry) {
   return table(rows);
 }
 
+/// The power that makes the most heat a metre may make, on a line without reflection; "" where it is not known.
+std::string rated_power(const sdk::Cable& cable, double db_per_100m) {
+  if (cable.limit_watts_per_m <= 0.0 || db_per_100m <= 0.0) return "";
+  // Heat per metre is 2 alpha P; 20 lg e decibels in a neper.
+  return spell({cable.limit_watts_per_m / (2.0 * db_per_100m / 868.588963806504), dimension::power}, 2);
+}
+
+std::string limits_of(const sdk::Cable& cable) {
+  std::string text;
+  if (cable.limit_volts_peak > 0.0) text += fmt::format("limit {:g} V peak\n", cable.limit_volts_peak);
+  if (cable.limit_watts_per_m > 0.0)
+    text += fmt::format("limit {:g} W/m of heat where it is hottest, in still air (typical, from memory)\n", cable.limit_watts_per_m);
+  return text;
+}
+
 std::string one_cable(const sdk::Cable& cable, const host::Registry& registry) {
   std::string text =
       fmt::format("{}: {}\n{:g} ohm, velocity {:g}\n", cable.name, cable.meaning, cable.impedance_ohm, cable.velocity);
-  if (cable.limit_volts_peak > 0.0) text += fmt::format("limit {:g} V peak\n", cable.limit_volts_peak);
-  text += fmt::format("figures: {}\n\n", cable.origin);
-  std::vector<Row> rows{{"frequency", "matched loss"}};
+  text += limits_of(cable) + fmt::format("figures: {}\n\n", cable.origin);
+  const bool rated = cable.limit_watts_per_m > 0.0;
+  std::vector<Row> rows{{"frequency", "matched loss", rated ? "carries" : ""}};
   for (std::size_t i = 0; i < cable.loss_count; ++i)
     rows.push_back({spell({cable.losses[i].frequency_hz, dimension::frequency}),
-                    fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m)});
+                    fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m), rated_power(cable, cable.losses[i].db_per_100m)});
   text += table(rows);
+  if (rated) text += "carries: average power without reflection; at an SWR about that divided by it\n";
   const sdk::LineModel* model = registry.find_line_model();
   const sdk::LineData data{{cable.impedance_ohm, 0.0}, cable.velocity, cable.losses, cable.loss_count};
   double k1 = 0.0, k2 = 0.0, worst = 0.0;
@@ -131,7 +123,7 @@ std::string units() {
   std::vector<Row> rows{{"unit", "measures"}};
   for (const char* symbol :
        {"Hz",   "kHz", "MHz", "GHz", "F",  "uF", "nF", "pF", "H",  "mH",  "uH",  "nH",   "ohm",     "kohm",
-        "Mohm", "S",   "V",   "kV",  "A",  "mA", "W",  "mW", "kW", "dBm", "dB",  "dB/m", "dB/100m", "dB/100ft",
+        "Mohm", "S",   "V",   "kV",  "A",  "mA", "W",  "mW", "kW", "W/m", "T",  "mT", "dBm", "dB",  "dB/m", "dB/100m", "dB/100ft",
         "pF/m", "m",   "cm",  "mm",  "km", "ft", "in", "s",  "ns", "us",  "deg", "°",    "%",       "turns"})
     if (const auto unit = find_unit(symbol)) rows.push_back({symbol, describe(unit->dim)});
   return table(rows) + "\nprefixes f p n u (or µ) m c (of metres alone) k M G; the case of letters counts\n";
@@ -173,6 +165,14 @@ int list_verb(const Arguments& arguments, const host::Plugins& loaded) {
     text = kinds(catalog);
   } else if (arguments.what == "cables") {
     text = cables(registry);
+  } else if (arguments.what == "metals") {
+    text = metals();
+  } else if (arguments.what == "dielectrics") {
+    text = dielectrics();
+  } else if (arguments.what == "cores") {
+    text = cores();
+  } else if (arguments.what == "capacitors") {
+    text = capacitors();
   } else if (arguments.what == "figures") {
     text = figures();
   } else if (arguments.what == "units") {

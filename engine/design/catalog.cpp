@@ -35,8 +35,8 @@ PropertyInfo tolerance() {
 }
 
 PropertyInfo limit() {
-  return property("limit", "1 kV | 5 A | 10 W", {},
-                  "rating: peak volts across, rms amps through, or watts of heat; one of each");
+  return property("limit", "1 kV | 5 A | 10 W | 8 W/m", {},
+                  "rating: peak volts across, rms amps through, watts of heat, or of a line heat per metre; one of each");
 }
 
 Properties with_common(Properties properties) {
@@ -95,7 +95,7 @@ KindInfo inductor() {
       with_common({main_value("inductance", "2 uH", dimension::inductance, "its inductance"),
                    main_value("coil", "(turns .., diameter .., length .., wire .. [, metal ..])", dimension::inductance,
                               "an air coil by its size"),
-                   main_value("core", "(AL .., turns ..) | (outer .., inner .., height .., turns .., permeability ..)", dimension::inductance, "a coil on a core"),
+                   main_value("core", "(AL .., turns ..) | (outer .., inner .., height .., turns .., permeability .. [, wire .., material ..])", dimension::inductance, "a coil on a core"),
                    property("Q", "n | n at f", dimension::number,
                             "series loss X/Q at every frequency, or at f and growing as its root"),
                    property("resistance", "0.5 ohm", dimension::resistance, "instead: loss resistance in series"),
@@ -152,7 +152,8 @@ KindInfo transformer() {
                            property("winding", "0.2 ohm", dimension::resistance, "winding resistance, in series"),
                            property("leakage", "0.1 uH", dimension::inductance, "leakage inductance, in series"),
                            property("magnetizing", "20 uH", dimension::inductance, "magnetizing inductance, across"),
-                           property("core", "5000 ohm", dimension::resistance, "core loss resistance, across"),
+                           property("core", "5000 ohm | (outer .., inner .., height .., permeability .. [, wire .., material ..])", dimension::resistance,
+                                    "core loss resistance, across; or magnetizing and core loss by the core, with the from side's turns"),
                            property("core Q", "20", dimension::number,
                                     "instead: core loss as the Q of the magnetizing inductance")}));
 }

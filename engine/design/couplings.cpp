@@ -34,6 +34,18 @@ std::optional<PartId> find_coil(Bench& bench, std::string_view name, Span span) 
   return std::nullopt;
 }
 
+/// A pair of coils is one two-port: a third coil on the same flux has no element to stand in.
+bool stands_in_another(Bench& bench, PartId coil, Span span) {
+  for (const Coupling& coupling : bench.design.couplings) {
+    if (coupling.first != coil && coupling.second != coil) continue;
+    auto& wrong = bench.complaints.say("coupled-twice", span, in_quotes(bench.design.parts[coil.index].name) + " is coupled to another coil already");
+    wrong.expected = "couplings in pairs: this version has no three coils on one flux";
+    wrong.notes.push_back({coupling.span, "coupled here"});
+    return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 void join_couplings(Bench& bench) {
@@ -53,6 +65,7 @@ void join_couplings(Bench& bench) {
       wrong.notes.push_back({known->second, "the first coupling"});
       continue;
     }
+    if (stands_in_another(bench, *first, pending.first_span) || stands_in_another(bench, *second, pending.second_span)) continue;
     pending.coupling.first = *first;
     pending.coupling.second = *second;
     bench.names[pending.coupling.name].index = static_cast<int>(bench.design.couplings.size());

@@ -27,6 +27,13 @@ bool is_two_port(const Part& part) {
   return by_model || (plugin != nullptr && plugin->kind->ports == 2);
 }
 
+const CoreWinding* core_of(const Part& part) {
+  if (const auto* coil = std::get_if<Inductor>(&part.model)) return coil->core.get();
+  if (const auto* choke = std::get_if<Choke>(&part.model)) return choke->core.get();
+  if (const auto* transformer = std::get_if<Transformer>(&part.model)) return transformer->wound.get();
+  return nullptr;
+}
+
 std::vector<double> Design::starting_knobs() const {
   std::vector<double> settings;
   settings.reserve(knobs.size());

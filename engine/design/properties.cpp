@@ -53,6 +53,11 @@ bool is_group(const PropertyInfo& info) {
   return !info.form.empty() && info.form[0] == '(';
 }
 
+/// `core 5000 ohm | (outer .., ...)`: a value, or a group.
+bool may_be_group(const PropertyInfo& info) {
+  return info.form.find("| (") != std::string::npos;
+}
+
 std::optional<Given> named_property(Bench& bench, const KindInfo& kind, const Phrase& phrase) {
   const std::string_view word = leading_word(phrase);
   if (word.empty()) return std::nullopt;
@@ -60,10 +65,10 @@ std::optional<Given> named_property(Bench& bench, const KindInfo& kind, const Ph
   for (const PropertyInfo& info : kind.properties) {
     if (!begins_with_word(info.name, word) || (best && best->info->name.size() > info.name.size())) continue;
     std::optional<Phrase> value;
-    if (!is_group(info))
-      value = rest_after(phrase, info.name, bench.storage);
-    else if (is_call_of(phrase, info.name))
+    if ((is_group(info) || may_be_group(info)) && is_call_of(phrase, info.name))
       value = phrase;
+    else if (!is_group(info))
+      value = rest_after(phrase, info.name, bench.storage);
     if (value) best = Given{&info, *value, syntax::span_of(phrase), nullptr, true};
   }
   return best;

@@ -66,12 +66,12 @@ class Builder {
   void lower_transformer(PartId id, const design::Part& part, const design::Transformer& made) {
     int from = at(part, 0);
     const int from_other = at(part, 1);
-    if (made.winding_ohms || made.leakage_henries) {
+    if (made.winding_ohms || made.leakage_henries || (made.wound != nullptr && made.wound->wire)) {
       const int inside = inner_node();
       add(id, {.form = Element::Form::branch, .role = Element::Role::winding, .node = {from, inside, 0, 0}});
       from = inside;
     }
-    if (made.magnetizing_henries || made.core_ohms)
+    if (made.magnetizing_henries || made.core_ohms || made.wound != nullptr)
       add(id, {.form = Element::Form::branch, .role = Element::Role::core, .node = {from, from_other, 0, 0}});
     add(id, {.form = Element::Form::ideal, .role = Element::Role::turns, .node = {from, from_other, at(part, 2), at(part, 3)}});
   }

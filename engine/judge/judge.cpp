@@ -9,6 +9,7 @@
 #include "grammar/quantity.hpp"
 #include "judge/figures.hpp"
 #include "models.hpp"
+#include "physics/plates.hpp"
 
 namespace wattfall::judge {
 namespace {
@@ -62,6 +63,7 @@ void rate_part(const Design& design, const Ledger& ledger, design::PartId id, co
 }
 
 std::string in_unit(double value, char unit) {
+  if (unit == 'M') return spell({value, dimension::power_per_length});
   const Dimension dim = unit == 'V' ? dimension::voltage : unit == 'A' ? dimension::current : dimension::power;
   return spell({value, dim});
 }
@@ -70,13 +72,27 @@ void warn_of_ratings(const Design& design, Judgement& judgement) {
   for (const Rating& rating : judgement.ratings) {
     if (rating.kept()) continue;
     const std::string& part = design.parts[rating.part.index].name;
-    const char* what = rating.unit == 'V' ? "volts" : rating.unit == 'A' ? "amps" : "watts";
+    const char* what = rating.unit == 'V' ? "volts" : rating.unit == 'A' ? "amps" : rating.unit == 'W' ? "watts" : "watts-per-metre";
+    const bool gap = rating.unit == 'V' && design.parts[rating.part.index].limits.volts_of_air_gap;
+    const std::string caution = gap ? std::string(": its gap of air arcs there ") + physics::breakdown_caution : "";
     judgement.warnings.push_back(
         {fmt::format("rating-{}", what),
-         fmt::format("{} stands {}{} at {}, above its limit of {}", part, in_unit(rating.worst, rating.unit),
+         fmt::format("{} stands {}{} at {}, above its limit of {}{}", part, in_unit(rating.worst, rating.unit),
                      rating.unit == 'V' ? " peak" : rating.unit == 'A' ? " rms" : " of heat", spell({rating.worst_at_hz, dimension::frequency}),
-                     in_unit(rating.limit, rating.unit)),
+                     in_unit(rating.limit, rating.unit), caution),
          part, rating.worst_at_hz});
+  }
+}
+
+/// A gap's figure is the best that it can do: from a third of it on, edges and dust may make it arc.
+void warn_of_gaps(const Design& design, Judgement& judgement) {
+  for (const Rating& rating : judgement.ratings) {
+    const design::Part& part = design.parts[rating.part.index];
+    if (rating.unit != 'V' || !part.limits.volts_of_air_gap || !rating.kept() || rating.worst < rating.limit / 3.0) continue;
+    judgement.warnings.push_back({"air-gap",
+                                  fmt::format("{} stands {} peak at {}; its gap of air arcs at {} {}", part.name, in_unit(rating.worst, 'V'),
+                                              spell({rating.worst_at_hz, dimension::frequency}), in_unit(rating.limit, 'V'), physics::breakdown_caution),
+                                  part.name, rating.worst_at_hz});
   }
 }
 
@@ -133,6 +149,8 @@ Judgement judge(const Design& design, const Ledger& ledger, const solve::Solutio
     judgement.verdicts.push_back(judge_requirement(requirement, design, ledger));
   for (const ledger::PartBook& part : ledger.parts) {
     const bool line = !part.volts_peak_along.empty();
+    const auto& per_m = design.parts[part.part.index].limits.watts_per_m;
+    if (line && per_m) judgement.ratings.push_back(rate(part.part, 'M', *per_m, part.heat_w_per_m, design.source.duty, ledger));
     rate_part(design, ledger, part.part, line ? part.volts_peak_along : part.volts_peak, line ? part.amps_rms_along : part.amps_rms,
               part.heat_w, judgement.ratings);
   }
@@ -141,6 +159,7 @@ Judgement judge(const Design& design, const Ledger& ledger, const solve::Solutio
   std::stable_sort(judgement.ratings.begin(), judgement.ratings.end(),
                    [](const Rating& a, const Rating& b) { return a.worst / a.limit > b.worst / b.limit; });
   warn_of_ratings(design, judgement);
+  warn_of_gaps(design, judgement);
   warn_of_gain(design, ledger, judgement);
   warn_of_models(design, ledger, judgement.warnings);
   warn_of_trust(ledger, solution, judgement);

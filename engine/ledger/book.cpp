@@ -8,13 +8,14 @@
 
 #include "ledger/along_line.hpp"
 #include "ledger/swr.hpp"
+#include "line_heat.hpp"
+#include "reading.hpp"
+#include "wound_and_paired.hpp"
 #include "solve/element_values.hpp"
 
 namespace wattfall::ledger {
 namespace {
 
-using Complex = std::complex<double>;
-using design::PartId;
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 
 double finite_or_none(double value) { return std::isfinite(value) ? value : none; }
@@ -22,10 +23,10 @@ double finite_or_none(double value) { return std::isfinite(value) ? value : none
 /// 10 lg(more/less); none where either is not above zero.
 double decibels(double more, double less) { return more > 0.0 && less > 0.0 ? 10.0 * std::log10(more / less) : none; }
 
-class Bookkeeper {
+class Bookkeeper : private Reading {
  public:
   Bookkeeper(const design::Design& design, const graph::Network& network, const solve::Solution& solution)
-      : design_(design), network_(network), solution_(solution), count_(solution.states.size()) {}
+      : Reading(design, network, solution) {}
 
   Ledger book(const std::vector<design::Look>& looks) {
     Ledger ledger;
@@ -43,32 +44,6 @@ class Bookkeeper {
   }
 
  private:
-  double frequency(std::size_t s) const { return solution_.states.frequencies_hz[s]; }
-  double real(const design::Value& value, std::size_t s) const { return value.real_at(frequency(s), solution_.states.knobs_at(s)); }
-  /// Share of its power that the source still gives in state s.
-  double share(std::size_t s) const { return shares_.empty() ? 1.0 : shares_[s]; }
-  /// Volts and amps follow the root of the power; times root 2 for peaks of a sine.
-  double peak(double rms, std::size_t s) const { return std::numbers::sqrt2 * rms * std::sqrt(share(s)); }
-  double rms(double amps, std::size_t s) const { return amps * std::sqrt(share(s)); }
-  Complex volts(int node, std::size_t s) const { return solution_.volts[node][s]; }
-  Complex volts(const design::Part& part, std::size_t side, std::size_t s) const {
-    return volts(part.terminals[2 * side].index, s) - volts(part.terminals[2 * side + 1].index, s);
-  }
-
-  Complex element_volts(const graph::Element& element, int port, std::size_t s) const {
-    return volts(element.node[2 * port], s) - volts(element.node[2 * port + 1], s);
-  }
-
-  /// Current from a node into a part.
-  Complex amps_into(PartId part, int node, std::size_t s) const {
-    Complex sum = 0.0;
-    network_.visit_terminals(part, node, [&](int e, int port, double sign) {
-      const solve::Flow& flow = solution_.flows[e];
-      sum += sign * (port == 0 ? flow.amps1[s] : flow.amps2[s]);
-    });
-    return sum;
-  }
-
   double heat(PartId part, std::size_t s) const {
     double sum = 0.0;
     for (int e : network_.elements_of(part)) {
@@ -133,6 +108,8 @@ class Bookkeeper {
     }
     if (design::is_two_port(part)) book_sides(book, part);
     book_line(book, part);
+    book_core(*this, book);
+    book_pair(*this, book);
     return book;
   }
 
@@ -171,6 +148,10 @@ class Bookkeeper {
       book.amps_rms_along.push_back(rms(i.value / std::abs(z0), s));
       book.volts_at_m.push_back((1.0 - v.place) * length);
       book.amps_at_m.push_back((1.0 - i.place) * length);
+      const WorstMetre worst = worst_metre(*make, frequency(s), length, in, out, flow.gamma_l[s], z0);
+      book.heat_w_per_m.push_back(worst.heat_w_per_m * share(s));
+      book.heat_at_m.push_back((1.0 - worst.place) * length);
+      book.matched_heat_per_m.push_back(2.0 * flow.gamma_l[s].real() / length);
       book.matched_loss_db.push_back(20.0 / std::numbers::ln10 * flow.gamma_l[s].real());
       const double arriving = std::abs(std::exp(-flow.gamma_l[s]) * in);
       book.swr_load_end.push_back(stub ? none : swr_of(std::abs(out) / arriving));
@@ -257,12 +238,17 @@ class Bookkeeper {
     totals.returned_w = ledger.source.returned_w;
     for (std::size_t s = 0; s < count_; ++s) {
       double heat = 0.0, absorbed = 0.0, radiated = 0.0;
-      for (const PartBook& part : ledger.parts) heat += part.heat_w[s];
+      double common = 0.0;
+      for (const PartBook& part : ledger.parts) {
+        heat += part.heat_w[s];
+        if (std::holds_alternative<design::Choke>(design_.parts[part.part.index].model)) common += part.heat_w[s];
+      }
       for (const LoadBook& load : ledger.loads) {
         absorbed += load.absorbed_w[s];
         radiated += load.radiated_w[s];
       }
       totals.heat_w.push_back(heat);
+      totals.common_mode_heat_w.push_back(common);
       totals.absorbed_w.push_back(absorbed);
       totals.radiated_w.push_back(radiated);
       totals.residual_w.push_back(totals.available_w[s] - totals.returned_w[s] - heat - absorbed);
@@ -271,12 +257,6 @@ class Bookkeeper {
     }
     return totals;
   }
-
-  const design::Design& design_;
-  const graph::Network& network_;
-  const solve::Solution& solution_;
-  std::size_t count_;
-  std::vector<double> shares_;
 };
 
 }  // namespace

@@ -39,8 +39,23 @@ constexpr std::array<Dielectric, 8> dielectric_table{{
     {"vacuum", 1.0, 0.0, "by definition"},
 }};
 
+constexpr std::array<CoreMaterial, 3> core_table{{
+    {"nickel-zinc ferrite", 0.25, "0.25 T to 0.35 T at 25 C to 100 C (makers' sheets; from memory)"},
+    {"manganese-zinc ferrite", 0.35, "0.35 T to 0.5 T, the lower figure at 100 C (makers' sheets; from memory)"},
+    {"powdered iron", 0.5, "carbonyl iron: 0.5 T to 1 T, permeability falls well before (makers' sheets; from memory)"},
+}};
+
+constexpr std::array<CapacitorSort, 6> capacitor_table{{
+    {"vacuum", 3000.0, 10000.0, "connections and bellows set it; common practice, no source"},
+    {"air, butterfly or split stator", 1500.0, 3000.0, "no wiper in the circuit; common practice, no source"},
+    {"air, with wipers", 500.0, 1500.0, "the wiper's contact sets it; common practice, no source"},
+    {"silvered mica", 500.0, 2000.0, "falls with size and frequency; common practice, no source"},
+    {"ceramic, NP0", 500.0, 2000.0, "of transmitting sizes; common practice, no source"},
+    {"open coax stub", 30.0, 150.0, "a length of coax as a capacitor, at 7 MHz; common practice, no source"},
+}};
+
 using Alias = std::pair<std::string_view, std::string_view>;
-constexpr std::array<Alias, 13> aliases{{{"aluminum", "aluminium"},
+constexpr std::array<Alias, 18> aliases{{{"aluminum", "aluminium"},
                                          {"stainless steel", "stainless"},
                                          {"mild steel", "steel"},
                                          {"iron", "steel"},
@@ -52,7 +67,12 @@ constexpr std::array<Alias, 13> aliases{{{"aluminum", "aluminium"},
                                          {"foamed polyethylene", "foam polyethylene"},
                                          {"alumina", "ceramic"},
                                          {"fiberglass", "fibreglass"},
-                                         {"glass epoxy", "fr-4"}}};
+                                         {"glass epoxy", "fr-4"},
+                                         {"ferrite", "nickel-zinc ferrite"},
+                                         {"nizn", "nickel-zinc ferrite"},
+                                         {"mnzn", "manganese-zinc ferrite"},
+                                         {"iron powder", "powdered iron"},
+                                         {"carbonyl iron", "powdered iron"}}};
 
 std::string folded(std::string_view name) {
   std::string key;
@@ -83,6 +103,15 @@ std::span<const Metal> metals() {
 }
 std::span<const Dielectric> dielectrics() {
   return dielectric_table;
+}
+std::span<const CoreMaterial> core_materials() {
+  return core_table;
+}
+std::span<const CapacitorSort> capacitor_sorts() {
+  return capacitor_table;
+}
+const CoreMaterial* find_core_material(std::string_view name) {
+  return find_in(core_table, name);
 }
 const Metal* find_metal(std::string_view name) {
   return find_in(metal_table, name);

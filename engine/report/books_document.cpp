@@ -58,12 +58,39 @@ void write_highest(JsonText& out, const Book& book, const ledger::Series& freque
     const bool line = !book.volts_peak_along.empty();
     write_peak(out, "volts", "_peak", line ? book.volts_peak_along : book.volts_peak, frequencies_hz, book.volts_at_m);
     write_peak(out, "amps", "_rms", line ? book.amps_rms_along : book.amps_rms, frequencies_hz, book.amps_at_m);
+    if (line) write_peak(out, "heat_per_m", "_w", book.heat_w_per_m, frequencies_hz, book.heat_at_m);
   } else {
     write_peak(out, "volts", "_peak", book.volts_peak, frequencies_hz);
     write_peak(out, "amps", "_rms", book.amps_rms, frequencies_hz);
   }
   write_peak(out, "heat", "_w", book.heat_w, frequencies_hz);
   out.close();
+}
+
+/// What a line carries at most: without reflection, and as it stands, where heat is proportional to the power.
+ledger::Series rated_matched_w(const ledger::PartBook& book, double limit_w_per_m) {
+  ledger::Series watts;
+  for (const double share : book.matched_heat_per_m) watts.push_back(limit_w_per_m / share);
+  return watts;
+}
+ledger::Series rated_w(const ledger::PartBook& book, double limit_w_per_m) {
+  ledger::Series watts;
+  for (std::size_t s = 0; s < book.in_w.size(); ++s) watts.push_back(book.in_w[s] * limit_w_per_m / book.heat_w_per_m[s]);
+  return watts;
+}
+
+void write_core(JsonText& out, const ledger::PartBook& book, const design::CoreWinding& core) {
+  out.field("core_heat_w", book.core_heat_w);
+  out.field("wire_heat_w", book.wire_heat_w);
+  if (book.flux_peak_t.empty()) return;
+  out.field("flux_peak_t", book.flux_peak_t);
+  out.field("saturation_t", core.saturation_t);
+}
+
+void write_pair(JsonText& out, const ledger::PartBook& book) {
+  out.field("common_amps_rms", book.common_amps_rms);
+  out.field("imbalance", book.imbalance);
+  out.field("common_w", book.common_w);
 }
 
 void write_line(JsonText& out, const ledger::PartBook& book, const design::Part& part) {
@@ -73,6 +100,12 @@ void write_line(JsonText& out, const ledger::PartBook& book, const design::Part&
   out.field("swr_load_end", book.swr_load_end);
   out.field("volts_at_m", book.volts_at_m);
   out.field("amps_at_m", book.amps_at_m);
+  out.field("heat_w_per_m", book.heat_w_per_m);
+  out.field("heat_at_m", book.heat_at_m);
+  if (part.limits.watts_per_m) {
+    out.field("rated_matched_w", rated_matched_w(book, *part.limits.watts_per_m));
+    if (!book.in_w.empty()) out.field("rated_w", rated_w(book, *part.limits.watts_per_m));
+  }
   const auto* line = std::get_if<design::Line>(&part.model);
   if (line == nullptr) return;
   out.field("cable", line->make.cable);
@@ -115,6 +148,8 @@ void write_part(JsonText& out, const ledger::PartBook& book, const VariantResult
     out.field("loss_db", book.loss_db);
   }
   if (!book.volts_peak_along.empty()) write_line(out, book, part);
+  if (const design::CoreWinding* core = design::core_of(part)) write_core(out, book, *core);
+  if (!book.common_w.empty()) write_pair(out, book);
   write_values(out, part, variant);
   write_box_name(out, part, *variant.design);
   write_along(out, book, variant);
@@ -149,6 +184,7 @@ void write_totals(JsonText& out, const ledger::Totals& totals) {
   out.field("total_loss_db", totals.total_loss_db);
   out.field("efficiency", totals.efficiency);
   out.field("residual_w", totals.residual_w);
+  out.field("common_mode_heat_w", totals.common_mode_heat_w);
   out.close();
 }
 

@@ -53,7 +53,7 @@ void write_ratings(JsonText& out, const VariantResult& variant) {
   for (const judge::Rating& rating : variant.judgement.ratings) {
     out.open('{', Layout::one_line);
     out.field("part", variant.design->parts[rating.part.index].name);
-    out.field("unit", std::string(1, rating.unit));
+    out.field("unit", rating.unit_name());
     out.field("limit", rating.limit);
     out.field("worst", rating.worst);
     out.field("worst_at_hz", rating.worst_at_hz);
@@ -61,6 +61,7 @@ void write_ratings(JsonText& out, const VariantResult& variant) {
     out.field("near", rating.worst >= near_share * rating.limit);
     out.field("margin_percent", 100.0 * margin_share(rating));
     out.field("margin_db", margin_db(rating));
+    out.field("basis", rating.of_heat() ? "average" : "peak_envelope");
     out.close();
   }
   out.close();

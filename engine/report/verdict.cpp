@@ -37,7 +37,7 @@ std::string failure(const judge::Verdict& verdict) {
 }
 
 std::string failure(const judge::Rating& rating, const design::Design& design) {
-  const std::string unit(1, rating.unit);
+  const std::string unit = rating.unit_name();
   const std::string kind = rating.unit == 'V' ? " peak" : rating.unit == 'A' ? " rms" : " of heat";
   return "Rating broken: " + design.parts[rating.part.index].name + " takes " + spell_figure(rating.worst, unit) +
          kind + at_frequency(rating.worst_at_hz) + ", and is rated for " + spell_figure(rating.limit, unit) + '.';
@@ -87,7 +87,7 @@ double margin_share(const judge::Rating& rating) {
 }
 
 double margin_db(const judge::Rating& rating) {
-  return (rating.unit == 'W' ? 10.0 : 20.0) * std::log10(rating.limit / rating.worst);
+  return (rating.of_heat() ? 10.0 : 20.0) * std::log10(rating.limit / rating.worst);
 }
 
 std::string trust_sentence(const VariantResult& variant) {

@@ -69,9 +69,16 @@ ElementValue of(const Resistor& part, const Point& point) {
 
 /// A winding on a core: the core's impedance in series with the wire's loss.
 Complex core_ohms(const CoreWinding& core, double frequency_hz) {
-  if (core.ring) return physics::core_impedance(*core.ring, core.permeability, core.turns, frequency_hz).series_ohm;
+  if (!core.index_h) return physics::core_impedance(*core.ring, core.permeability, core.turns, frequency_hz).series_ohm;
   const double initial = core.permeability.points.empty() ? 1.0 : core.permeability.points.front().real;
   return physics::core_impedance(*core.index_h, initial, core.permeability, core.turns, frequency_hz).series_ohm;
+}
+
+/// The wire of so many turns close round the core, by skin effect; nothing where it is not told.
+double wire_ohms(const CoreWinding& core, double turns, double frequency_hz) {
+  if (!core.wire) return 0.0;
+  const physics::InternalImpedance wire = physics::round_wire(core.wire->metal, core.wire->diameter_m, frequency_hz);
+  return wire.resistance_ohm_per_m * physics::winding_length_m(*core.ring, turns, core.wire->diameter_m);
 }
 
 /// The loss that is told in so many words goes before that of the geometry.
@@ -83,7 +90,7 @@ ElementValue by_size(const Inductor& part, const Point& point) {
     z = {at.resistance_ohm, point.omega * at.inductance_h};
     if (!part.capacitance) farads = part.wound->self_capacitance_f;
   } else {
-    z = core_ohms(*part.core, point.frequency_hz);
+    z = core_ohms(*part.core, point.frequency_hz) + wire_ohms(*part.core, part.core->turns, point.frequency_hz);
   }
   const double inductance = z.imag() / point.omega;
   const double told = series_ohms(part.loss, point, [&](double omega) { return omega * inductance; });
@@ -146,13 +153,22 @@ ElementValue of_line(const Design& design, const graph::Element& element, const 
   return value;
 }
 
+/// Both windings' wire as the from side sees it: R1 + R2/n^2.
+double wires_of(const Transformer& part, const Point& point) {
+  if (part.wound == nullptr || !part.wound->wire) return 0.0;
+  const double ratio = point.real(part.ratio);
+  return wire_ohms(*part.wound, part.wound->turns, point.frequency_hz) +
+         wire_ohms(*part.wound, part.wound->turns * ratio, point.frequency_hz) / (ratio * ratio);
+}
+
 /// Winding resistance and leakage in series; magnetizing inductance and core loss across. Y = 1/Rc + 1/(j w Lm).
 ElementValue of_transformer(const Transformer& part, graph::Element::Role role, const Point& point) {
   if (role == graph::Element::Role::winding)
-    return series_with_capacitance(point.real(part.winding_ohms), point.real(part.leakage_henries), 0.0, point.omega);
+    return series_with_capacitance(point.real(part.winding_ohms) + wires_of(part, point), point.real(part.leakage_henries), 0.0, point.omega);
   ElementValue value;
   value.ratio = point.real(part.ratio);
   if (role == graph::Element::Role::turns) return value;
+  if (part.wound != nullptr) return impedance_branch(core_ohms(*part.wound, point.frequency_hz));
   const double reactance = part.magnetizing_henries ? point.omega * point.real(*part.magnetizing_henries) : 0.0;
   double conductance = part.core_ohms ? 1.0 / point.real(*part.core_ohms) : 0.0;
   if (part.core_q) conductance = 1.0 / (point.real(*part.core_q) * reactance);
@@ -246,6 +262,14 @@ ElementValue of_coupled(const design::Design& design, const design::Coupling& co
 }
 
 }  // namespace
+
+double core_share(const design::Part& part, double frequency_hz, std::span<const double> knobs) {
+  const auto* coil = std::get_if<Inductor>(&part.model);
+  if (coil == nullptr || coil->core == nullptr) return std::numeric_limits<double>::quiet_NaN();
+  const double core = core_ohms(*coil->core, frequency_hz).real();
+  const double all = by_size(*coil, {frequency_hz, knobs, 2.0 * std::numbers::pi * frequency_hz}).n.real();
+  return all > 0.0 ? core / all : 0.0;
+}
 
 ElementValue element_value(const design::Design& design, const graph::Element& element, double frequency_hz,
                            std::span<const double> knobs) {

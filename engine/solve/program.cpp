@@ -233,6 +233,7 @@ class Compiler {
   }
 
   void describe_transformer(const design::Transformer& transformer, const Element& element, BranchCode& code) {
+    if (transformer.wound != nullptr) return;  // given, as a coil by its size
     if (element.role == Element::Role::winding) {
       code.formula = BranchCode::Formula::coil;
       code.main = parameter(transformer.leakage_henries);

@@ -16,7 +16,7 @@ syntax keyword feedFigure    swr return loss resistance reactance mismatch power
 syntax keyword feedFigure    peak volts rms amps width
 syntax keyword feedGround    ground
 syntax match   feedNumber    "\<j\?\%(\d\+\%(\.\d\+\)\?\|\.\d\+\)\%([eE][+-]\?\d\+\)\?"
-syntax match   feedUnit      "\%(\d\s*\)\@<=\%([fpnumkMG]\?\%(F\|H\|ohm\|S\|V\|A\|W\|Hz\|s\|m\)\|cm\|ft\|in\|dBm\|deg\|turns\|dB\%(/\d*\%(m\|ft\)\)\?\|pF/\%(m\|ft\)\)\>"
+syntax match   feedUnit      "\%(\d\s*\)\@<=\%([fpnumkMG]\?\%(F\|H\|ohm\|S\|V\|A\|W\|Hz\|T\|s\|m\)\|cm\|ft\|in\|dBm\|deg\|turns\|dB\%(/\d*\%(m\|ft\)\)\?\|pF/\%(m\|ft\)\|W/m\)\>"
 syntax match   feedUnit      "%"
 
 highlight default link feedComment   Comment

@@ -118,6 +118,28 @@ void write_strain(Paper& paper, const Json& variant) {
   if (all.size() > most_parts) paper.line("  and " + std::to_string(all.size() - most_parts) + " parts with less");
 }
 
+void write_ratings(Paper& paper, const Json& variant) {
+  const Json& ratings = list(variant, "ratings");
+  if (ratings.empty()) return;
+  paper.section("Ratings, the least margin first");
+  Table table({Side::left, Side::right, Side::right, Side::left, Side::right, Side::right});
+  table.limit(paper.columns());
+  table.heads({"part", "stands", "rated", "at", "margin, %", "dB"});
+  bool averages = false;
+  for (std::size_t i = 0; i < std::min(ratings.size(), most_parts); ++i) {
+    const Json& rating = ratings[i];
+    const std::string unit = text(rating, "unit");
+    averages |= text(rating, "basis") == "average";
+    const std::string kind = unit == "V" ? " peak" : unit == "A" ? " rms" : "";
+    table.add({cut_name(text(rating, "part")), spell(number(rating, "worst"), unit) + kind, spell(number(rating, "limit"), unit) + kind,
+               spell_frequency(member(rating, "worst_at_hz")), fixed(number(rating, "margin_percent"), 1), fixed(number(rating, "margin_db"), 2)},
+              flag(rating, "kept") ? Ink::plain : Ink::bad);
+  }
+  table.print(paper);
+  if (ratings.size() > most_parts) paper.line("  and " + std::to_string(ratings.size() - most_parts) + " with more");
+  if (averages) paper.line("  Volts and amps are those of the peak of the envelope, watts averages with the rig's duty.", Ink::faint);
+}
+
 void write_warnings(Paper& paper, const Json& variant) {
   const Json& warnings = list(variant, "warnings");
   if (warnings.empty()) return;

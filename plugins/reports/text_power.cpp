@@ -114,6 +114,18 @@ void write_waterfall(Paper& paper, const Json& variant, const Json& fall) {
   write_boxes(paper, variant, count(fall, "point"), scale);
 }
 
+/// Heat at the worst place, and the power that it allows where the line has a rating.
+void write_line_heat(Paper& paper, const Json& part, std::size_t point, bool stub) {
+  const double heat_w_per_m = number_at(part, "heat_w_per_m", point);
+  if (!(heat_w_per_m > 0.0)) return;
+  std::string words = "Hottest: " + spell(heat_w_per_m, "W") + " a metre " + spell(number_at(part, "heat_at_m", point), "m") +
+                      (stub ? " from the far end." : " from the load end.");
+  if (part.contains("rated_w"))
+    words += " By its heat it carries " + spell(number_at(part, "rated_w", point), "W", 2) + " as it stands, " +
+             spell(number_at(part, "rated_matched_w", point), "W", 2) + " without reflection.";
+  paper.paragraph("    ", words);
+}
+
 void write_line_entry(Paper& paper, const Json& part, std::size_t point) {
   std::string words = text(part, "name");
   const std::string cable = text(part, "cable");
@@ -137,6 +149,27 @@ void write_line_entry(Paper& paper, const Json& part, std::size_t point) {
                               place("volts_at_m", "volts_at_hz", stub ? " from the far end" : " from the load end") + ", " +
                               spell(number(highest, "amps_rms"), "A") + " rms " +
                               place("amps_at_m", "amps_at_hz", " from it") + '.');
+  write_line_heat(paper, part, point, stub);
+}
+
+void write_core_entry(Paper& paper, const Json& part, std::size_t point) {
+  const double core_w = number_at(part, "core_heat_w", point), wire_w = number_at(part, "wire_heat_w", point);
+  std::string words = text(part, "name") + ": " + spell(core_w, "W") + " in the core";
+  if (wire_w > 1e-9 * core_w) words += ", " + spell(wire_w, "W") + " in the wire";
+  const double flux_t = number_at(part, "flux_peak_t", point);
+  if (std::isfinite(flux_t))
+    words += "; flux density " + spell(flux_t, "T") + " peak, " + spell(flux_t / number(part, "saturation_t"), "share") + " of " +
+             spell(number(part, "saturation_t"), "T");
+  paper.paragraph("  ", words + '.');
+}
+
+void write_pair_entry(Paper& paper, const Json& part, std::size_t point) {
+  std::string words = text(part, "name") + ": " + spell(number_at(part, "common_amps_rms", point), "A") +
+                      " rms on both conductors together, an imbalance of " + spell(number_at(part, "imbalance", point), "share");
+  const double out_w = number_at(part, "common_w", point);
+  words += "; " + spell(number_at(part, "heat_w", point), "W") + " of heat in it, " + spell(std::abs(out_w), "W") +
+           (out_w < 0.0 ? " come back" : " go on") + " by the common mode";
+  paper.paragraph("  ", words + '.');
 }
 
 }  // namespace
@@ -211,6 +244,29 @@ void write_lines(Paper& paper, const Json& variant) {
   paper.section("On the lines at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)));
   for (std::size_t i = 0; i < std::min(lines.size(), most_lines); ++i) write_line_entry(paper, *lines[i], worst);
   if (lines.size() > most_lines) paper.line("  and " + std::to_string(lines.size() - most_lines) + " more lines");
+}
+
+void write_cores(Paper& paper, const Json& variant) {
+  std::vector<const Json*> cores;
+  for (const Json& part : list(variant, "parts"))
+    if (part.contains("core_heat_w")) cores.push_back(&part);
+  if (cores.empty()) return;
+  const std::size_t worst = count(member(variant, "moments"), "worst");
+  paper.section("In the cores at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)));
+  for (std::size_t i = 0; i < std::min(cores.size(), most_lines); ++i) write_core_entry(paper, *cores[i], worst);
+  if (cores.size() > most_lines) paper.line("  and " + std::to_string(cores.size() - most_lines) + " more cores");
+}
+
+void write_common_mode(Paper& paper, const Json& variant) {
+  std::vector<const Json*> pairs;
+  for (const Json& part : list(variant, "parts"))
+    if (part.contains("common_w")) pairs.push_back(&part);
+  if (pairs.empty()) return;
+  const std::size_t worst = count(member(variant, "moments"), "worst");
+  paper.section("In common mode at " + spell_frequency(item(member(variant, "frequencies_hz"), worst)) + ": " +
+                spell(number_at(member(variant, "totals"), "common_mode_heat_w", worst), "W") + " of heat");
+  for (std::size_t i = 0; i < std::min(pairs.size(), most_lines); ++i) write_pair_entry(paper, *pairs[i], worst);
+  if (pairs.size() > most_lines) paper.line("  and " + std::to_string(pairs.size() - most_lines) + " more pairs");
 }
 
 }  // namespace reports

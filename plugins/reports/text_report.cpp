@@ -14,7 +14,10 @@ void write_variant(Paper& paper, const Json& variant) {
   write_rig(paper, variant);
   write_waterfalls(paper, variant);
   write_lines(paper, variant);
+  write_cores(paper, variant);
+  write_common_mode(paper, variant);
   write_strain(paper, variant);
+  write_ratings(paper, variant);
   write_settings(paper, variant);
   write_tuning(paper, variant);
   write_planes(paper, variant);

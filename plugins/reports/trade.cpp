@@ -25,6 +25,7 @@ constexpr Prefix watts[] = {{1e-15, "fW"}, {1e-12, "pW"}, {1e-9, "nW"}, {1e-6, "
 constexpr Prefix volts[] = {{1e-9, "nV"}, {1e-6, "uV"}, {1e-3, "mV"}, {1.0, "V"}, {1e3, "kV"}};
 constexpr Prefix amps[] = {{1e-9, "nA"}, {1e-6, "uA"}, {1e-3, "mA"}, {1.0, "A"}};
 constexpr Prefix ohms[] = {{1.0, "ohm"}, {1e3, "kohm"}, {1e6, "Mohm"}};
+constexpr Prefix teslas[] = {{1e-9, "nT"}, {1e-6, "uT"}, {1e-3, "mT"}, {1.0, "T"}};
 constexpr Prefix metres[] = {{1.0, "m"}};
 
 std::span<const Prefix> prefixes(const std::string& unit) {
@@ -35,6 +36,7 @@ std::span<const Prefix> prefixes(const std::string& unit) {
   if (unit == "V") return volts;
   if (unit == "A") return amps;
   if (unit == "ohm") return ohms;
+  if (unit == "T") return teslas;
   if (unit == "m") return metres;
   return {};
 }

@@ -18,6 +18,10 @@ TEST_CASE("list tells each sort of thing, one a line under a heading") {
       {{"list", "kinds", "capacitor"}, {"capacitance (main)", "Q", "tangent", "brought by"}},
       {{"list", "cables"}, {"cable", "velocity", "RG-58", "RG-213", "line-loss"}},
       {{"list", "cables", "rg 58"}, {"RG-58", "velocity", "figures:", "dB/100m", "fitted by"}},
+      {{"list", "metals"}, {"MS/m", "copper", "aluminium", "brass", "silver", "steel", "tinned copper", "stainless", "58", "IEC 60028"}},
+      {{"list", "dielectrics"}, {"loss tangent", "air", "polyethylene", "foam polyethylene", "ptfe", "fr-4", "ceramic", "fibreglass", "von Hippel"}},
+      {{"list", "cores"}, {"saturation, T", "nickel-zinc ferrite", "powdered iron"}},
+      {{"list", "capacitors"}, {"typical Q", "vacuum", "air", "mica", "arcs at, V peak", "dust and moisture"}},
       {{"list", "units"}, {"MHz", "frequency", "dB/100ft", "prefixes"}},
       {{"list", "figures"}, {"swr at", "total loss", "peak volts across", "width of swr at"}},
       {{"list", "writers"}, {"text", "json", "csv", "reports"}},
@@ -35,7 +39,7 @@ TEST_CASE("list tells each sort of thing, one a line under a heading") {
 }
 
 TEST_CASE("no line of a list ends in blanks, and every unit listed can be written") {
-  for (const std::string what : {"plugins", "kinds", "cables", "units", "figures", "writers"}) {
+  for (const std::string what : {"plugins", "kinds", "cables", "metals", "dielectrics", "cores", "capacitors", "units", "figures", "writers"}) {
     std::istringstream lines(program({"list", what}).out);
     for (std::string line; std::getline(lines, line);) {
       CAPTURE(what, line);

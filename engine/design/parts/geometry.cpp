@@ -83,6 +83,20 @@ class Group {
     return {};
   }
 
+  /// Told as such, else that of the core material named.
+  double saturation(double fallback) {
+    if (has("saturation")) return number("saturation");
+    const Read* read = find("material");
+    if (read == nullptr) return fallback;
+    if (const physics::CoreMaterial* known = physics::find_core_material(word_of(*read))) return known->saturation_t;
+    say_unknown(*read, "core material", [] {
+      std::vector<std::string> names;
+      for (const physics::CoreMaterial& material : physics::core_materials()) names.emplace_back(material.name);
+      return names;
+    });
+    return fallback;
+  }
+
   /// What the model itself finds impossible is said at the group; a figure outside its range is a warning, later.
   bool possible(const physics::Validity& validity) {
     if (!validity.possible() && good_) say("impossible-size", given_.span, validity.sentence);
@@ -144,21 +158,23 @@ class Group {
 
   /// NaN for a word (a material's name) and for a table.
   double number_in(const Member& member, const Phrase& value) {
-    const bool word =
-        value.size() == 1 && (value[0].kind == syntax::Term::Kind::name || value[0].kind == syntax::Term::Kind::string);
-    if (is_list(value) || member.due.permeability || (member.is_word && word)) return NAN;
+    if (is_list(value) || member.due.permeability || (member.is_word && !words_of(value).empty())) return NAN;
     const auto number = number_of(job_.bench, value, *given_.scope, member.due.dim, member.due.rule);
     if (!number) good_ = job_.good = false;
     return number.value_or(NAN);
   }
 
-  /// A material's name; empty for anything else.
-  static std::string word_of(const Read& read) {
+  /// A string, or names side by side: `tinned copper`; empty for anything else.
+  static std::string words_of(const Phrase& value) {
     using Kind = syntax::Term::Kind;
-    const bool word =
-        read.value.size() == 1 && (read.value[0].kind == Kind::name || read.value[0].kind == Kind::string);
-    return word ? std::string(read.value[0].text) : std::string();
+    std::string words;
+    for (const syntax::Term& term : value) {
+      if (term.kind != Kind::name && (term.kind != Kind::string || value.size() > 1)) return "";
+      words += (words.empty() ? "" : " ") + std::string(term.text);
+    }
+    return words;
   }
+  static std::string word_of(const Read& read) { return words_of(read.value); }
 
   template <class KnownNames>
   void say_unknown(const Read& read, const char* what, KnownNames names) {
@@ -225,32 +241,57 @@ std::shared_ptr<const physics::WoundCoil> coil_of(PartJob& job, const Given& giv
   return group.possible(wound->validity) ? wound : nullptr;
 }
 
-std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given) {
-  Group group(job, given,
-              {{"AL", {.dim = dimension::inductance, .rule = rule::positive}, "45 nH"},
-               {"turns", count_due, "9"},
-               {"outer", size_due, "61 mm"},
-               {"inner", size_due, "36 mm"},
-               {"height", size_due, "13 mm"},
-               {"permeability", {.dim = dimension::number, .permeability = true}, "125 | [f: u' - j u'', ...]"}});
+namespace {
+
+const Due flux_due{.dim = dimension::flux_density, .rule = rule::positive};
+
+/// AL, the ring's sizes, or both.
+void read_core(PartJob& job, Group& group, const Given& given, CoreWinding& core) {
+  core.permeability = permeability_of(job, group);
+  if (group.has("AL")) core.index_h = group.number("AL");
+  const bool sizes = group.has("outer") || group.has("inner") || group.has("height");
+  if (sizes || !core.index_h)
+    core.ring = physics::Ring{group.need("outer"), group.need("inner"), group.need("height")};
+  if (!core.index_h && !group.has("permeability") && group.good())
+    group.say("missing-value", given.span, "a core by its size needs its permeability").expected =
+        "permeability 125, or [f: u' - j u'', ...]";
+  if (core.ring && group.good()) group.possible(physics::check_ring(*core.ring));
+}
+
+void read_core_wire(Group& group, const Given& given, CoreWinding& core) {
+  if (!group.has("wire")) return;
+  core.wire = RoundWire{group.number("wire"), group.metal()};
+  if (!core.ring && group.good())
+    group.say("missing-value", given.span, "the wire's length follows from the ring's sizes, which are not given")
+        .expected = "outer, inner and height beside AL";
+}
+
+}  // namespace
+
+std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given, CoreUse use, std::optional<double> turns) {
+  std::vector<Member> members{{"AL", {.dim = dimension::inductance, .rule = rule::positive}, "45 nH"},
+                              {"turns", count_due, "9"},
+                              {"outer", size_due, "61 mm"},
+                              {"inner", size_due, "36 mm"},
+                              {"height", size_due, "13 mm"},
+                              {"permeability", {.dim = dimension::number, .permeability = true}, "125 | [f: u' - j u'', ...]"},
+                              {"material", {}, "ferrite", true},
+                              {"saturation", flux_due, "300 mT"}};
+  if (use != CoreUse::choke) members.insert(members.end(), {{"wire", size_due, "1 mm"}, metal_member});
+  Group group(job, given, std::move(members));
   auto core = std::make_shared<CoreWinding>();
-  core->turns = group.need("turns");
-  core->permeability = permeability_of(job, group);
-  if (group.has("AL")) {
-    core->index_h = group.number("AL");
-    for (const char* size : {"outer", "inner", "height"})
-      if (group.has(size))
-        group.say("contradictory-properties", given.span, "`AL` and the ring's sizes exclude each other");
-  } else {
-    core->ring = physics::Ring{group.need("outer"), group.need("inner"), group.need("height")};
-    if (!group.has("permeability") && group.good())
-      group.say("missing-value", given.span, "a core by its size needs its permeability").expected =
-          "permeability 125, or [f: u' - j u'', ...]";
-    if (group.good()) group.possible(physics::check_ring(*core->ring));
-  }
+  core->turns = turns && !group.has("turns") ? *turns : group.need("turns");
+  read_core(job, group, given, *core);
+  read_core_wire(group, given, *core);
+  core->saturation_t = group.saturation(core->saturation_t);
   if (group.good() && !core->permeability.points.empty()) group.possible(core->permeability.check());
   if (!group.good() || !job.good) return nullptr;
   return core;
+}
+
+bool is_group(const Given& given) {
+  return given.value.size() == 1 && !given.value[0].phrases.empty() && given.value[0].phrases[0].size() > 1 &&
+         given.value[0].phrases[0][0].kind == syntax::Term::Kind::name;
 }
 
 std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given) {
@@ -282,6 +323,7 @@ std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given) {
   if (!group.possible(figures.validity)) return std::nullopt;
   if (!job.part.limits.volts_peak && std::isfinite(figures.breakdown_v_peak)) {
     job.part.limits.volts_peak = figures.breakdown_v_peak;
+    job.part.limits.volts_of_air_gap = true;
     if (job.part.limits.span.source == nullptr) job.part.limits.span = given.span;
   }
   return PlateCapacitor{figures.capacitance_f, figures.loss_tangent};

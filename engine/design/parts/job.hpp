@@ -44,7 +44,12 @@ std::shared_ptr<const measured::Network> measured_of(PartJob& job, const Given& 
 
 std::optional<RoundWire> skin_of(PartJob& job, const Given& given);
 std::shared_ptr<const physics::WoundCoil> coil_of(PartJob& job, const Given& given);
-std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given);
+enum class CoreUse { inductor, choke, transformer };
+/// `turns`: those that a transformer's ratio says; none: the group must.
+std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given, CoreUse use,
+                                           std::optional<double> turns = std::nullopt);
+/// `core(outer .., ...)`, and no expression in brackets.
+bool is_group(const Given& given);
 /// Farads and the loss tangent of the whole; the volts at which its gap of air arcs become the part's limit where it has none.
 struct PlateCapacitor {
   double farads = 0.0, tangent = 0.0;

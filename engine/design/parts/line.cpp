@@ -106,6 +106,8 @@ KnownCable* from_cable(PartJob& job, const LengthOf& main, const Given& given, L
     job.part.limits.volts_peak = cable->limit_volts_peak;
     if (job.part.limits.span.source == nullptr) job.part.limits.span = main.cable[0].span;
   }
+  if (cable->limit_watts_per_m > 0.0 && !job.part.limits.watts_per_m)
+    job.part.limits.watts_per_m = cable->limit_watts_per_m;
   return known;
 }
 

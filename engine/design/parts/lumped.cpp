@@ -34,7 +34,7 @@ std::optional<Model> build_resistor(PartJob& job) {
 std::optional<Model> build_inductor(PartJob& job) {
   Inductor inductor;
   if (const Given* coil = by_size(job, "coil")) inductor.wound = coil_of(job, *coil);
-  else if (const Given* core = by_size(job, "core")) inductor.core = core_of(job, *core);
+  else if (const Given* core = by_size(job, "core")) inductor.core = core_of(job, *core, CoreUse::inductor);
   else
     inductor.henries =
         main_value(job, "inductance", {.dim = dimension::inductance, .rule = rule::positive}).value_or(Value());

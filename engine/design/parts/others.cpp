@@ -82,7 +82,7 @@ std::optional<Model> build_pad(PartJob& job) {
 std::optional<Model> build_choke(PartJob& job) {
   Choke choke;
   if (const Given* core = job.given.find("core")) {
-    choke.core = core_of(job, *core);
+    choke.core = core_of(job, *core, CoreUse::choke);
     return choke;
   }
   const Given* impedance = job.given.find("impedance");

@@ -4,7 +4,8 @@
 namespace wattfall::design {
 namespace {
 
-std::optional<double>* limit_of(Limits& limits, Dimension dim) {
+std::optional<double>* limit_of(Limits& limits, Dimension dim, bool line) {
+  if (line && dim == dimension::power_per_length) return &limits.watts_per_m;
   if (dim == dimension::voltage) return &limits.volts_peak;
   if (dim == dimension::current) return &limits.amps_rms;
   if (dim == dimension::power) return &limits.watts;
@@ -19,7 +20,7 @@ void read_limit(PartJob& job, const Given& given, std::vector<std::pair<Dimensio
   }
   const auto settled = settle(job.bench, given.value, *given.scope, Varies::no);
   if (!settled) return;
-  std::optional<double>* limit = limit_of(job.part.limits, settled->dim);
+  std::optional<double>* limit = limit_of(job.part.limits, settled->dim, job.kind.name == "line" || job.kind.name == "stub");
   if (limit == nullptr) {
     auto& wrong = job.bench.complaints.say(settled->dim == dimension::number ? "missing-unit" : "wrong-dimension",
                                            syntax::span_of(given.value), "a limit is in volts, amps or watts");

@@ -58,6 +58,25 @@ std::optional<Value> ratio(PartJob& job) {
       });
 }
 
+/// The from side's turns, where the ratio is one of turns and fixed.
+std::optional<double> from_turns(PartJob& job) {
+  const Given* turns = job.given.find("turns");
+  if (turns == nullptr || turns->value.size() != 1 || turns->value[0].kind != Term::Kind::pair) return std::nullopt;
+  return number_of(job.bench, turns->value[0].operands.first(1), *turns->scope, dimension::number, rule::positive);
+}
+
+/// `core(outer .., ...)`: magnetizing inductance and core loss by the core and its turns, and the wire's loss.
+void read_wound(PartJob& job, const Given& core, Transformer& transformer) {
+  for (const char* property : {"magnetizing", "core Q", "adjustable"})
+    if (const Given* other = job.given.find(property)) {
+      auto& wrong = job.bench.complaints.say("contradictory-properties", other->span,
+                                             in_quotes(property) + " does not go with a core by its size");
+      wrong.notes.push_back({core.span, "the core is given here"});
+      job.good = false;
+    }
+  if (job.good) transformer.wound = core_of(job, core, CoreUse::transformer, from_turns(job));
+}
+
 }  // namespace
 
 std::optional<Model> build_transformer(PartJob& job) {
@@ -68,7 +87,11 @@ std::optional<Model> build_transformer(PartJob& job) {
       optional_value(job, "leakage", {.dim = dimension::inductance, .rule = rule::not_negative});
   transformer.magnetizing_henries =
       optional_value(job, "magnetizing", {.dim = dimension::inductance, .rule = rule::positive});
-  transformer.core_ohms = optional_value(job, "core", {.dim = dimension::resistance, .rule = rule::positive});
+  const Given* core = job.given.find("core");
+  if (core != nullptr && is_group(*core))
+    read_wound(job, *core, transformer);
+  else
+    transformer.core_ohms = optional_value(job, "core", {.dim = dimension::resistance, .rule = rule::positive});
   transformer.core_q = optional_value(job, "core Q", {.dim = dimension::number, .rule = rule::positive});
   const Given* core_q = job.given.find("core Q");
   if (core_q != nullptr && job.given.find("magnetizing") == nullptr) {

@@ -45,6 +45,8 @@ inline constexpr Dimension capacitance{-2, -1, 4, 2, 0, 0};
 inline constexpr Dimension level{0, 0, 0, 0, 1, 0};             ///< dB
 inline constexpr Dimension level_per_length{-1, 0, 0, 0, 1, 0}; ///< dB/m
 inline constexpr Dimension capacitance_per_length{-3, -1, 4, 2, 0, 0};
+inline constexpr Dimension power_per_length{1, 1, -3, 0, 0, 0};  ///< W/m
+inline constexpr Dimension flux_density{0, 1, -2, -1, 0, 0};     ///< T
 inline constexpr Dimension angle{0, 0, 0, 0, 0, 1};             ///< radians
 }  // namespace dimension
 

@@ -49,18 +49,20 @@ struct Table {
   std::vector<std::complex<double>> values;
 };
 
-/// A winding on a closed core: from AL, or from the ring's dimensions and its permeability over frequency.
-struct CoreWinding {
-  double turns = 0.0;
-  std::optional<double> index_h;            ///< AL [H/turn^2]
-  std::optional<physics::Ring> ring;        ///< instead
-  physics::Permeability permeability;       ///< with AL: empty where the core's loss is not told
-};
-
 /// A wire of round section whose resistance grows by skin effect.
 struct RoundWire {
   double diameter_m = 0.0;
   physics::Conductor metal;
+};
+
+/// A winding on a closed core: from AL, or from the ring's dimensions and its permeability over frequency.
+struct CoreWinding {
+  double turns = 0.0;                  ///< a transformer's: those of the from side
+  std::optional<double> index_h;       ///< AL [H/turn^2]
+  std::optional<physics::Ring> ring;   ///< instead; or beside AL, for the flux and the wire's length alone
+  physics::Permeability permeability;  ///< with AL: empty where the core's loss is not told
+  std::optional<RoundWire> wire;       ///< of all windings, one layer close round the ring
+  double saturation_t = 0.25;          ///< where a caution is due; ferrites' low typical figure unless told
 };
 
 struct Resistor {
@@ -117,6 +119,7 @@ struct Transformer {
   std::optional<Value> magnetizing_henries;
   std::optional<Value> core_ohms;  ///< loss resistance across
   std::optional<Value> core_q;     ///< instead: R = Q w Lm, across
+  std::shared_ptr<const CoreWinding> wound;  ///< instead of magnetizing and core: by its core and turns
 };
 
 struct TwoPort { std::shared_ptr<const measured::Network> data; };
@@ -166,6 +169,8 @@ using Model = std::variant<Resistor, Inductor, Capacitor, Line, Stub, Transforme
 
 struct Limits {
   std::optional<double> volts_peak, amps_rms, watts;
+  std::optional<double> watts_per_m;  ///< lines: heat at their worst place
+  bool volts_of_air_gap = false;      ///< volts_peak is where a gap of air arcs at its best
   Span span;
 };
 
@@ -190,6 +195,8 @@ struct Part {
 
 bool is_two_port(const Part& part);
 bool is_load(const Part& part);
+/// The core that an inductor, choke or transformer is wound on; null where there is none.
+const CoreWinding* core_of(const Part& part);
 
 /// Two coils share flux: M = factor sqrt(La Lb).
 struct Coupling {

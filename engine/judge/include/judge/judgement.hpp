@@ -20,9 +20,12 @@ struct Warning {
 /// A part's worst against its limit.
 struct Rating {
   design::PartId part;
-  char unit = 'V';  ///< V peak, A rms, W average
+  char unit = 'V';  ///< V peak, A rms, W average, M: W/m average at the worst place of a line
   double limit = 0.0, worst = 0.0, worst_at_hz = 0.0;
   bool kept() const { return worst <= limit; }
+  /// "V", "A", "W", "W/m".
+  std::string unit_name() const { return unit == 'M' ? "W/m" : std::string(1, unit); }
+  bool of_heat() const { return unit == 'W' || unit == 'M'; }
 };
 
 struct Verdict {

@@ -25,6 +25,12 @@ struct PartBook {
   Series in_w, out_w, loss_db;  ///< two-ports; else empty
   Series volts_peak_along, amps_rms_along, matched_loss_db, swr_load_end;  ///< lines; else empty
   Series volts_at_m, amps_at_m;  ///< lines: where the largest stand, metres from the load's (out) end
+  Series heat_w_per_m, heat_at_m;  ///< lines: at their worst place, and where that is
+  Series matched_heat_per_m;       ///< lines: heat per metre for each watt that enters, without reflection: 2 alpha [1/m]
+  Series core_heat_w, wire_heat_w, flux_peak_t;  ///< windings on cores; the flux density where a ring's sizes are known, at its inner edge
+  /// Pairs that a common current may run on (chokes, baluns, lines with a common impedance): |Ia + Ib|, as a clamp round both
+  /// conductors reads it; |Ia + Ib|/|Ia - Ib|, common practice, no source; and the power that goes out by the common mode.
+  Series common_amps_rms, imbalance, common_w;
 };
 
 struct LoadBook {
@@ -41,6 +47,7 @@ struct BoxBook {
 
 struct Totals {
   Series available_w, returned_w, heat_w, absorbed_w, radiated_w, total_loss_db, efficiency;
+  Series common_mode_heat_w;  ///< of heat_w: in chokes and baluns, which common-mode current alone heats
   Series residual_w;  ///< available - returned - heat - absorbed: rounding, at most 1e-12 of available
 };
 

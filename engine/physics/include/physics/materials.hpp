@@ -22,6 +22,22 @@ struct Dielectric {
   std::string_view source;
 };
 
+/// What a core is pressed of, and the flux density at which it is near saturation.
+struct CoreMaterial {
+  std::string_view name;
+  double saturation_t;  ///< a low typical figure, of a hot core
+  std::string_view source;
+};
+
+/// What Q a sort of capacitor typically has on the short waves.
+struct CapacitorSort {
+  std::string_view name;
+  double low_quality, high_quality;
+  std::string_view remark;
+};
+
+std::span<const CoreMaterial> core_materials();
+std::span<const CapacitorSort> capacitor_sorts();
 std::span<const Metal> metals();
 std::span<const Dielectric> dielectrics();
 
@@ -29,5 +45,6 @@ std::span<const Dielectric> dielectrics();
 /// Null where there is none.
 const Metal* find_metal(std::string_view name);
 const Dielectric* find_dielectric(std::string_view name);
+const CoreMaterial* find_core_material(std::string_view name);
 
 }  // namespace wattfall::physics

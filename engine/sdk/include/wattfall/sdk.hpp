@@ -117,6 +117,7 @@ struct Cable {
   double limit_volts_peak;  ///< rating, 0 where not known
   const char* meaning;      ///< one line: what it is
   const char* origin;       ///< where the figures come from
+  double limit_watts_per_m = 0.0;  ///< most heat that a metre may make where it is worst, 0 where not known (interface 2)
 };
 
 /// What a line is made of, as far as loss goes.

@@ -30,4 +30,7 @@ struct ElementValue {
 ElementValue element_value(const design::Design& design, const graph::Element& element, double frequency_hz,
                            std::span<const double> knobs);
 
+/// Of the heat of an inductor on a core, the share that the core takes; the rest is the wire's. NaN for any other part.
+double core_share(const design::Part& part, double frequency_hz, std::span<const double> knobs);
+
 }  // namespace wattfall::solve
