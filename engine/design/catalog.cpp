@@ -74,6 +74,8 @@ KindInfo load() {
        main_value("series", "(resistance .., inductance .., capacitance ..)", dimension::resistance,
                   "a series circuit"),
        main_value("dipole", "(length .., diameter .. [, metal ..])", dimension::resistance, "a dipole's impedance from its size"),
+       main_value("monopole", "(height .., diameter .. [, ground .., metal ..])", dimension::resistance,
+                  "a vertical's over perfect ground, and the ground's loss in series"),
        property("radiates", "92 % | [f: %, ...]", dimension::number, "share of the absorbed power that is radiated",
                 "100 %"),
        property("loss", "3 ohm", dimension::resistance, "instead: a part of its own resistance that only makes heat"),

@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <map>
 
+#include "design/coupled_sets.hpp"
+#include "physics/coupling.hpp"
 #include "place_parts.hpp"
 
 namespace wattfall::design {
@@ -34,16 +36,35 @@ std::optional<PartId> find_coil(Bench& bench, std::string_view name, Span span) 
   return std::nullopt;
 }
 
-/// A pair of coils is one two-port: a third coil on the same flux has no element to stand in.
-bool stands_in_another(Bench& bench, PartId coil, Span span) {
-  for (const Coupling& coupling : bench.design.couplings) {
-    if (coupling.first != coil && coupling.second != coil) continue;
-    auto& wrong = bench.complaints.say("coupled-twice", span, in_quotes(bench.design.parts[coil.index].name) + " is coupled to another coil already");
-    wrong.expected = "couplings in pairs: this version has no three coils on one flux";
-    wrong.notes.push_back({coupling.span, "coupled here"});
-    return true;
+/// Three coils and more on one flux: what the network is made of then must stand.
+bool stands(const Bench& bench, const CoupledSet& set) {
+  for (const int c : set.couplings)
+    if (!bench.design.couplings[c].factor.constant()) return false;
+  for (const PartId id : set.coils) {
+    const auto& coil = std::get<Inductor>(bench.design.parts[id.index].model);
+    if (coil.core != nullptr || (coil.wound == nullptr && !coil.henries.constant())) return false;
   }
-  return false;
+  return true;
+}
+
+void check_set(Bench& bench, const CoupledSet& set) {
+  if (set.coils.size() < 3) return;
+  const Coupling& last = bench.design.couplings[set.couplings.back()];
+  if (!stands(bench, set)) {
+    bench.complaints.say("coupled-set", last.span, "three coils and more on one flux stand: this version turns and varies pairs alone").expected =
+        "fixed factors, and coils of fixed inductance without a core";
+    return;
+  }
+  const physics::CouplingCheck check = physics::check_couplings(static_cast<int>(set.coils.size()), set.factors);
+  // A coil that others hold in full has nothing of its own to stand on: a millionth of its flux must be free.
+  if (check.validity.possible() && check.smallest_pivot > 1e-6) return;
+  const std::string& coil = bench.design.parts[set.coils[check.coil].index].name;
+  auto& wrong = bench.complaints.say("impossible-couplings", last.span,
+                                     "these factors cannot stand together: the coils before it hold more than all of the flux of " + in_quotes(coil));
+  wrong.expected = "factors whose matrix is positive definite (ones on its diagonal); its pivot for " + in_quotes(coil) + " is " +
+                   spell({check.smallest_pivot, dimension::number});
+  for (const int c : set.couplings)
+    if (c != set.couplings.back()) wrong.notes.push_back({bench.design.couplings[c].span, "coupled here"});
 }
 
 }  // namespace
@@ -65,12 +86,12 @@ void join_couplings(Bench& bench) {
       wrong.notes.push_back({known->second, "the first coupling"});
       continue;
     }
-    if (stands_in_another(bench, *first, pending.first_span) || stands_in_another(bench, *second, pending.second_span)) continue;
     pending.coupling.first = *first;
     pending.coupling.second = *second;
     bench.names[pending.coupling.name].index = static_cast<int>(bench.design.couplings.size());
     bench.design.couplings.push_back(std::move(pending.coupling));
   }
+  for (const CoupledSet& set : coupled_sets(bench.design)) check_set(bench, set);
 }
 
 }  // namespace wattfall::design

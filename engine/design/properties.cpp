@@ -22,7 +22,7 @@ const std::vector<Exclusive>& exclusives() {
                                           {"inductor", {"capacitance", "resonance"}},
                                           {"capacitor", {"capacitance", "plates"}},
                                           {"capacitor", {"Q", "resistance"}},
-                                          {"load", {"impedance", "table", "measured", "series", "dipole"}},
+                                          {"load", {"impedance", "table", "measured", "series", "dipole", "monopole"}},
                                           {"load", {"radiates", "loss"}},
                                           {"line", {"impedance", "coax", "twowire", "overground"}},
                                           {"stub", {"impedance", "coax", "twowire", "overground"}},

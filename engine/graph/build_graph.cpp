@@ -1,7 +1,10 @@
 // Lowers parts to elements: one function for each sort of part that is more than a single element.
 #include "graph/build_graph.hpp"
 
+#include <cmath>
+
 #include "check_graph.hpp"
+#include "design/coupled_sets.hpp"
 
 namespace wattfall::graph {
 namespace {
@@ -15,10 +18,12 @@ class Builder {
     network_.source_node = design.source.node.index;
     network_.source_other = design.source.other.index;
     coupled_with_.assign(design.parts.size(), -1);
-    for (std::size_t i = 0; i < design.couplings.size(); ++i) {
-      coupled_with_[design.couplings[i].first.index] = static_cast<int>(i);
-      coupled_with_[design.couplings[i].second.index] = static_cast<int>(i);
-    }
+    set_of_.assign(design.parts.size(), -1);
+    sets_ = design::coupled_sets(design);
+    for (std::size_t s = 0; s < sets_.size(); ++s)
+      for (const PartId coil : sets_[s].coils)
+        if (sets_[s].coils.size() == 2) coupled_with_[coil.index] = sets_[s].couplings.front();
+        else set_of_[coil.index] = static_cast<int>(s);
   }
 
   Network build() {
@@ -37,6 +42,7 @@ class Builder {
  private:
   void lower(PartId id, const design::Part& part) {
     if (coupled_with_[id.index] >= 0) return lower_coupled(id);
+    if (const int set = set_of_[id.index]; set >= 0) return sets_[set].coils.front() == id ? lower_set(sets_[set]) : void();
     if (const auto* stub = std::get_if<design::Stub>(&part.model)) return lower_stub(id, part, *stub);
     if (const auto* transformer = std::get_if<design::Transformer>(&part.model)) return lower_transformer(id, part, *transformer);
     if (std::holds_alternative<design::Choke>(part.model)) return lower_choke(id, part);
@@ -102,6 +108,49 @@ class Builder {
     (*owners_)[coupling.second.index].push_back(static_cast<int>(network_.elements.size()) - 1);
   }
 
+  /// Three coils and more: with the matrix of factors G G^T (Cholesky), coil i holds the flux of inductances L_k G_kk^2 of its own and of the
+  /// coils before it, those by ideal transformers of sqrt(L_i/L_k) G_ik/G_kk. What comes out is M_ij = k_ij sqrt(L_i L_j) exactly.
+  void lower_set(const design::CoupledSet& set) {
+    const std::vector<double> g = design::triangle_of(set);
+    const std::size_t n = set.coils.size();
+    std::vector<std::array<int, 2>> own(n);
+    for (std::size_t i = 0; i < n; ++i) {
+      const PartId id = set.coils[i];
+      const design::Part& part = design_.parts[id.index];
+      const auto& coil = std::get<design::Inductor>(part.model);
+      int here = at(part, 0);
+      const auto step_to = [&](bool last) { return last ? at(part, 1) : inner_node(); };
+      const auto shares = [&](std::size_t k) { return g[i * n + k] != 0.0; };
+      std::size_t left = 1;
+      for (std::size_t k = 0; k < i; ++k) left += shares(k) ? 1 : 0;
+      if (coil.wound != nullptr || coil.loss.form != design::SeriesLoss::Form::none) {
+        const int next = inner_node();
+        add(id, {.role = Element::Role::own_loss, .node = {here, next, 0, 0}});
+        here = next;
+      }
+      own[i] = {here, step_to(--left == 0)};
+      add(id, {.role = Element::Role::own_flux, .number = inductance(coil) * g[i * n + i] * g[i * n + i], .node = {own[i][0], own[i][1], 0, 0}});
+      here = own[i][1];
+      for (std::size_t k = 0; k < i; ++k) {
+        if (!shares(k)) continue;
+        const auto& earlier = std::get<design::Inductor>(design_.parts[set.coils[k].index].model);
+        const int next = step_to(--left == 0);
+        add(set.coils[k], {.form = Element::Form::ideal, .role = Element::Role::shared_flux, .other = id,
+                           .number = std::sqrt(inductance(coil) / inductance(earlier)) * g[i * n + k] / g[k * n + k],
+                           .node = {own[k][0], own[k][1], here, next}});
+        (*owners_)[id.index].push_back(static_cast<int>(network_.elements.size()) - 1);
+        here = next;
+      }
+      if (coil.wound != nullptr || coil.capacitance || coil.resonance_hz)
+        add(id, {.role = Element::Role::own_stray, .node = {at(part, 0), at(part, 1), 0, 0}});
+    }
+  }
+
+  /// Sets are of coils whose inductance stands (design/couplings.cpp). A wound coil's falls by a per cent or so with frequency: left out here.
+  static double inductance(const design::Inductor& coil) {
+    return coil.wound != nullptr ? coil.wound->inductance_h : coil.henries.constant_value().real();
+  }
+
   void add(PartId id, Element element) {
     element.part = id;
     (*owners_)[id.index].push_back(static_cast<int>(network_.elements.size()));
@@ -112,7 +161,9 @@ class Builder {
 
   const design::Design& design_;
   Network network_;
-  std::vector<int> coupled_with_;
+  std::vector<design::CoupledSet> sets_;
+  std::vector<int> coupled_with_;  ///< by part: its coupling, of a pair
+  std::vector<int> set_of_;        ///< by part: its set of three coils and more
   std::vector<std::vector<int>>* owners_ = nullptr;
 };
 

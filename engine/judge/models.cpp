@@ -30,8 +30,10 @@ Validity validity_of(const design::Part& part, double hertz) {
     return of_core(*transformer->wound, hertz);
   if (const auto* line = std::get_if<design::Line>(&part.model)) return of_section(line->make, hertz);
   if (const auto* stub = std::get_if<design::Stub>(&part.model)) return of_section(stub->make, hertz);
-  if (const auto* load = std::get_if<design::Load>(&part.model))
+  if (const auto* load = std::get_if<design::Load>(&part.model)) {
     if (const auto* dipole = std::get_if<physics::Dipole>(&load->impedance)) return physics::dipole_at(*dipole, hertz).validity;
+    if (const auto* monopole = std::get_if<physics::Monopole>(&load->impedance)) return physics::monopole_at(*monopole, hertz).validity;
+  }
   return {};
 }
 

@@ -167,7 +167,7 @@ class Bookkeeper : private Reading {
       const solve::ElementValue value = solve::element_value(design_, element, frequency(s), solution_.states.knobs_at(s));
       const Complex z = value.n / value.d;
       const double absorbed = heat(id, s);
-      const double radiated = absorbed * radiated_share(load, z, s);
+      const double radiated = absorbed * radiated_share(load, z, s) * own_efficiency(load, s);
       book.impedance_ohm.push_back(z);
       book.absorbed_w.push_back(absorbed);
       book.radiated_w.push_back(radiated);
@@ -176,6 +176,13 @@ class Bookkeeper : private Reading {
       book.amps_rms.push_back(rms(std::abs(amps_into(id, part.terminals[0].index, s)), s));
     }
     return book;
+  }
+
+  /// Of an antenna by its size, what its wire and its ground leave to radiate.
+  double own_efficiency(const design::Load& load, std::size_t s) const {
+    if (const auto* dipole = std::get_if<physics::Dipole>(&load.impedance)) return physics::dipole_at(*dipole, frequency(s)).efficiency;
+    if (const auto* monopole = std::get_if<physics::Monopole>(&load.impedance)) return physics::monopole_at(*monopole, frequency(s)).efficiency;
+    return 1.0;
   }
 
   double radiated_share(const design::Load& load, Complex z, std::size_t s) const {

@@ -132,6 +132,7 @@ ElementValue of(const Load& part, const Point& point) {
   if (const auto* value = std::get_if<Value>(&part.impedance)) return impedance_branch(point.at(*value));
   if (const auto* table = std::get_if<Table>(&part.impedance)) return impedance_branch(interpolate(*table, point.frequency_hz));
   if (const auto* dipole = std::get_if<physics::Dipole>(&part.impedance)) return impedance_branch(physics::dipole_at(*dipole, point.frequency_hz).input_ohm);
+  if (const auto* monopole = std::get_if<physics::Monopole>(&part.impedance)) return impedance_branch(physics::monopole_at(*monopole, point.frequency_hz).input_ohm);
   if (const auto* series = std::get_if<Load::Series>(&part.impedance)) {
     Complex z{point.real(series->ohms), point.omega * point.real(series->henries)};
     if (series->farads) z += 1.0 / (j * point.omega * point.real(*series->farads));
@@ -261,6 +262,23 @@ ElementValue of_coupled(const design::Design& design, const design::Coupling& co
   return value;
 }
 
+/// Elements of a coil in a set of three and more.
+ElementValue of_set(const Inductor& coil, const graph::Element& element, const Point& point) {
+  using Role = graph::Element::Role;
+  ElementValue value;
+  value.ratio = element.number;
+  if (element.role == Role::own_flux) return branch({0.0, point.omega * element.number}, 1.0, 0.0);
+  if (element.role == Role::shared_flux) return value;
+  const ElementValue lone = of(coil, point);
+  if (element.role == Role::own_loss) return branch(lone.n.real(), 1.0, lone.n.real());
+  return branch(1.0, {0.0, ((lone.d - 1.0) / lone.n).imag()}, 0.0);
+}
+
+bool in_set(graph::Element::Role role) {
+  using Role = graph::Element::Role;
+  return role == Role::own_loss || role == Role::own_flux || role == Role::shared_flux || role == Role::own_stray;
+}
+
 }  // namespace
 
 double core_share(const design::Part& part, double frequency_hz, std::span<const double> knobs) {
@@ -275,6 +293,7 @@ ElementValue element_value(const design::Design& design, const graph::Element& e
                            std::span<const double> knobs) {
   const Point point{frequency_hz, knobs, 2.0 * std::numbers::pi * frequency_hz};
   if (element.role == graph::Element::Role::coupled) return of_coupled(design, design.couplings[element.coupling], point);
+  if (in_set(element.role)) return of_set(std::get<Inductor>(design.parts[element.part.index].model), element, point);
   return std::visit(
       [&](const auto& model) -> ElementValue {
         using Model = std::decay_t<decltype(model)>;

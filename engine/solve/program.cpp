@@ -119,6 +119,7 @@ class Compiler {
   using Chain = std::vector<std::pair<Value, bool>>;
 
   Value ratio_of(int element) const {
+    if (network_.elements[element].role == Element::Role::shared_flux) return Value(network_.elements[element].number);
     const auto& model = design_.parts[network_.elements[element].part.index].model;
     if (const auto* transformer = std::get_if<design::Transformer>(&model)) return transformer->ratio;
     return Value(1.0);  // the two windings of a choke
@@ -167,7 +168,9 @@ class Compiler {
   BranchCode describe_branch(std::uint32_t e, const Element& element) {
     BranchCode code{.formula = BranchCode::Formula::given, .plain = false, .value = values(1), .heat = real()};
     const auto& model = design_.parts[element.part.index].model;
-    if (const auto* coil = std::get_if<design::Inductor>(&model)) describe_coil(*coil, code);
+    if (const auto* coil = std::get_if<design::Inductor>(&model)) {
+      if (element.role == Element::Role::whole) describe_coil(*coil, code);  // else given, as one of a set
+    }
     else if (const auto* capacitor = std::get_if<design::Capacitor>(&model)) describe_capacitor(*capacitor, code);
     else if (const auto* resistor = std::get_if<design::Resistor>(&model)) describe_resistor(*resistor, code);
     else if (const auto* transformer = std::get_if<design::Transformer>(&model)) describe_transformer(*transformer, element, code);

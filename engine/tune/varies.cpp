@@ -17,6 +17,7 @@ struct Watch {
   bool operator()(const LineMake& make) const { return (*this)(make.length_m); }
   bool operator()(const Table&) const { return false; }
   bool operator()(const physics::Dipole&) const { return false; }
+  bool operator()(const physics::Monopole&) const { return false; }
   bool operator()(const std::shared_ptr<const measured::Network>&) const { return false; }
   bool operator()(const Load::Series& series) const { return any(series.ohms, series.henries, series.farads); }
   template <class... Alternatives>

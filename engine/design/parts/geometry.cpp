@@ -339,6 +339,20 @@ std::optional<physics::Dipole> dipole_of(PartJob& job, const Given& given) {
   return dipole;
 }
 
+std::optional<physics::Monopole> monopole_of(PartJob& job, const Given& given) {
+  Group group(job, given,
+              {{"height", size_due, "10 m"},
+               {"diameter", size_due, "2 mm"},
+               {"ground", {.dim = dimension::resistance, .rule = rule::not_negative}, "10 ohm"},
+               metal_member});
+  physics::Monopole monopole{group.need("height"), group.need("diameter"), group.number("ground"), std::nullopt};
+  if (group.has("metal")) monopole.metal = group.metal();
+  if (!group.good() ||
+      !group.possible(physics::monopole_at(monopole, physics::speed_of_light_m_per_s / (4.0 * monopole.height_m)).validity))
+    return std::nullopt;
+  return monopole;
+}
+
 bool read_section(PartJob& job, const Given& given, LineMake& make) {
   const std::string kind = given.info->name;
   std::vector<Member> members;

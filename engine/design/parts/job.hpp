@@ -56,6 +56,7 @@ struct PlateCapacitor {
 };
 std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given);
 std::optional<physics::Dipole> dipole_of(PartJob& job, const Given& given);
+std::optional<physics::Monopole> monopole_of(PartJob& job, const Given& given);
 /// `coax`, `twowire` or `overground`, with the impedance and velocity that it has without loss.
 bool read_section(PartJob& job, const Given& given, LineMake& make);
 

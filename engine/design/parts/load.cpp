@@ -55,6 +55,8 @@ void read_series(PartJob& job, const Given& given, Load& load) {
 void read_impedance(PartJob& job, Load& load) {
   if (const Given* dipole = job.given.find("dipole")) {
     if (auto made = dipole_of(job, *dipole)) load.impedance = std::move(*made);
+  } else if (const Given* monopole = job.given.find("monopole")) {
+    if (auto made = monopole_of(job, *monopole)) load.impedance = std::move(*made);
   } else if (const Given* table = job.given.find("table")) {
     if (auto read = table_of(job, table->value, *table->scope, impedance_due, "this table"))
       load.impedance = std::move(*read);

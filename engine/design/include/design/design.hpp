@@ -148,7 +148,7 @@ struct PluginPart {
 /// A load's own impedance, and what of the power it takes is radiated.
 struct Load {
   struct Series { std::optional<Value> ohms, henries, farads; };
-  std::variant<Value, Table, std::shared_ptr<const measured::Network>, Series, physics::Dipole> impedance;
+  std::variant<Value, Table, std::shared_ptr<const measured::Network>, Series, physics::Dipole, physics::Monopole> impedance;
   std::variant<Value, Table> radiates = Value(1.0);  ///< share of the absorbed power
   std::optional<Value> loss_ohms;                    ///< instead: a part of the load's own resistance
 };

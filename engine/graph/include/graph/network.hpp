@@ -29,11 +29,18 @@ struct Element {
     common_mode,  ///< line or choke: the path of the common current
     difference,   ///< choke: the ideal 1:1 between the pairs
     coupled,      ///< two coupled coils as one two-port
+    // three coils and more on one flux, each a chain from its first terminal to its second:
+    own_loss,     ///< its series resistance
+    own_flux,     ///< a branch of `number` henries: what no earlier coil of the set accounts for
+    shared_flux,  ///< ideal, 1:`number`: the flux of an earlier coil's `own_flux` in this one. Port 1 is `part`'s, port 2 `other`'s
+    own_stray,    ///< its capacitance, across the chain
   };
   Form form = Form::branch;
   Role role = Role::whole;
   design::PartId part;            ///< the first of a coupled pair
   int coupling = -1;              ///< index into design.couplings for Role::coupled
+  design::PartId other;           ///< Role::shared_flux: whose chain port 2 stands in
+  double number = 0.0;            ///< Role::own_flux [H]; Role::shared_flux: the ratio
   int choice = -1;                ///< selectors: the choice that this branch closes
   std::array<int, 4> node{};      ///< network nodes: {a, b} or {in, in', out, out'}; 0 is ground
   int ports() const { return form == Form::branch ? 1 : 2; }
@@ -51,13 +58,14 @@ struct Network {
   int source_node = -1, source_other = 0;
 
   /// Calls visit(element, port, sign) for every port of `part` that has a terminal on `node`: sign is +1 at the port's first terminal, -1 at its
-  /// second. Of a coupled pair's shared element a coil has its own port only.
+  /// second. Of an element that two coils share each has its own port only.
   template <class Visit>
   void visit_terminals(design::PartId part, int on_node, Visit visit) const {
     for (int e : elements_of(part)) {
       const Element& element = elements[e];
       for (int port = 0; port < element.ports(); ++port) {
-        if (element.role == Element::Role::coupled && (port == 0) != (element.part == part)) continue;
+        const bool of_two = element.role == Element::Role::coupled || element.role == Element::Role::shared_flux;
+        if (of_two && (port == 0) != (element.part == part)) continue;
         if (element.node[2 * port] == on_node) visit(e, port, 1.0);
         if (element.node[2 * port + 1] == on_node) visit(e, port, -1.0);
       }
