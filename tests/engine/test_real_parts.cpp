@@ -57,7 +57,7 @@ TEST_CASE("a transformer's core takes V^2 Re(1/Z), its wire the rest") {
 }
 
 TEST_CASE("a transformer without wire has the core's impedance alone, whichever way its turns are told") {
-  for (const std::string words : {"turns 2:14, core(" + ring + ")", "impedance 1:49, core(" + ring + ", turns 2)"}) {
+  for (const std::string& words : {"turns 2:14, core(" + ring + ")", "impedance 1:49, core(" + ring + ", turns 2)"}) {
     const Feed feed = solved("transformer T from desk to far : " + words + "\nload ant at far : 2450 ohm");
     const Complex expected = 1.0 / (1.0 / ring_ohm(2.0, 7e6) + 1.0 / 50.0);
     CHECK(std::abs(feed.source_impedance() - expected) < 1e-9 * std::abs(expected));
