@@ -238,14 +238,3 @@ TEST_CASE("a statement that cannot be read hides no other mistake, and makes no 
     CHECK(!says(ran, "no-source"));
   }
 }
-
-TEST_CASE("a measured load that gives power back is used, and warned of with the figure") {
-  const Scratch scratch;
-  scratch.write("gives.s1p", "# Hz S RI R 50\n7000000 1.2 0\n7100000 1.2 0\n");
-  scratch.write("d.feed", "source rig at desk : 100 W\nresistor r at desk : 100 ohm\nload wire at desk : measured \"gives.s1p\"\nsweep at [7 MHz]\n");
-  const Ran ran = program({"run", "d.feed"}, {scratch.path()});
-  CAPTURE(ran.out, ran.err);
-  // |S| = 1.2 is 50 (1 + S)/(1 - S) = -550 ohm: the minus is the power that it gives.
-  CHECK(ran.out.find("gives-power") != std::string::npos);
-  CHECK(ran.out.find("wire gives ") != std::string::npos);
-}
