@@ -192,7 +192,7 @@ std::string WalkWords::line(const Step& step) const {
   const std::string before = ohms(step.before);
   std::string text;
   const double half = std::remainder(degrees, 180.0), quarter = std::remainder(degrees - 90.0, 180.0);
-  if (far < 1.005) text = before + " is the line's own " + ohms(z0) + ", so no wave comes back and its length changes nothing.";
+  if (far < 1.005) text = before + " is the line's own " + ohms(z0) + ", so no wave comes back: whatever its length, the impedance stays" + (loss_db > 0.005 ? "; only watts are lost on it, " + spell_level(loss_db) + "." : ".");
   else if (std::abs(half) < 1.0) text = "After " + degrees_text(degrees) + ", whole half waves, the far end's " + before + " repeats, whatever Z0 is.";
   else if (std::abs(quarter) < 1.0)
     text = "After " + degrees_text(degrees) + ", an odd number of quarter waves, " + before + " is turned round Z0: Z0 squared over Z, with " + ohms(z0) + ".";
