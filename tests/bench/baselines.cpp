@@ -258,7 +258,7 @@ std::unique_ptr<Baseline> make_baseline(const char* name, const FlatNetwork& net
   if (std::strcmp(name, "sparse") == 0) return std::make_unique<OnePoint<Sparse>>(network);
   if (std::strcmp(name, "klu") == 0) return std::make_unique<OnePoint<Klu>>(network);
   if (std::strcmp(name, "fixed") == 0 && network.unknowns == 5) return std::make_unique<OnePoint<Dense<5>>>(network);
-  if (std::strcmp(name, "fixed") == 0 && network.unknowns == 2) return std::make_unique<OnePoint<Dense<2>>>(network);
+  if (std::strcmp(name, "fixed") == 0 && network.unknowns == 3) return std::make_unique<OnePoint<Dense<3>>>(network);
   return nullptr;
 }
 

@@ -129,7 +129,8 @@ std::string relay_network() {
          "capacitor Cin at desk : adjustable 1 pF to 5 nF, Q 1000\n"
          "inductor L from desk to feed : adjustable 50 nH to 30 uH, Q 200\n"
          "capacitor Cout at feed : adjustable 1 pF to 5 nF, Q 1000\n"
-         "load ant at feed : 23 - j180 ohm\n"
+         "line coax from feed to far : 30 m of RG-58\n"
+         "load ant at far : 23 - j180 ohm\n"
          "sweep at [7.1 MHz]\n";
 }
 

@@ -45,10 +45,12 @@ def ladder(unknowns, reference):
     return unknowns, parts
 
 
-def relay_network(knobs):
+def relay_network(knobs, reference):
     """Columns of `knobs`: Cin, L, Cout."""
-    return 2, [("capacitor", "Cin", 0, -1, knobs[:, 0], 1000.0), ("coil", "L", 0, 1, knobs[:, 1], 200.0),
-               ("capacitor", "Cout", 1, -1, knobs[:, 2], 1000.0), ("load", "ant", 1, -1, 23.0 - 180.0j, 1.0)]
+    line = (30.0, 50.0, 0.659, reference["k1"], reference["k2"])
+    return 3, [("capacitor", "Cin", 0, -1, knobs[:, 0], 1000.0), ("coil", "L", 0, 1, knobs[:, 1], 200.0),
+               ("capacitor", "Cout", 1, -1, knobs[:, 2], 1000.0), ("line", "coax", 1, 2) + line,
+               ("load", "ant", 2, -1, 23.0 - 180.0j, 1.0)]
 
 
 def relay_states():
@@ -163,10 +165,12 @@ def sparse(network, hertz, watts=100.0, ohms=50.0):
 
 # ---- by hand: the chain of parts ----------------------------------------------------------------------------------
 
-def chain(network, hertz, watts=100.0, ohms=50.0):
-    """Admittances from the far end back, then volts from the rig forward; all points at once, in blocks that fit the cache."""
+def chain(network, hertz, watts=100.0, ohms=50.0, states=None):
+    """Admittances from the far end back, then volts from the rig forward; all points at once, in blocks that fit the cache.
+    `states`: so many settings at the one frequency; what does not depend on them is then reckoned once a block."""
     block = 1024
-    outs = [chain_block(network, hertz[i:i + block], slice(i, i + block), watts, ohms) for i in range(0, len(hertz), block)]
+    count = states or len(hertz)
+    outs = [chain_block(network, hertz if states else hertz[i:i + block], slice(i, i + block), watts, ohms) for i in range(0, count, block)]
     if len(outs) == 1:
         return outs[0]
     return {name: tuple(np.concatenate([out[name][k] for out in outs]) for k in range(3)) for name in outs[0]}
@@ -252,13 +256,13 @@ def main():
         hold_against(name, reference[name], chain(networks[name], few_points[name]))
         jobs.append((f"{name}/script", len(hertz), lambda n=networks[name], h=hertz: chain(n, h)))
     few = np.array(reference["D"]["knobs"]).reshape(-1, 3)
-    hold_against("D", reference["D"], batched(relay_network(few), few_points["D"]))
-    hold_against("D", reference["D"], chain(relay_network(few), few_points["D"]))
+    hold_against("D", reference["D"], batched(relay_network(few, reference["D"]), few_points["D"]))
+    hold_against("D", reference["D"], chain(relay_network(few, reference["D"]), few_points["D"][:1], states=len(few)))
     states = relay_states()
     hertz = np.full(len(states), 7.1e6)
     part = states[7::16]
-    jobs.append(("D/numpy", len(part), lambda: [batched(relay_network(part[i:i + 1024]), hertz[i:i + 1024]) for i in range(0, len(part), 1024)]))
-    jobs.append(("D/script", len(states), lambda: chain(relay_network(states), hertz)))
+    jobs.append(("D/numpy", len(part), lambda: [batched(relay_network(part[i:i + 1024], reference["D"]), hertz[i:i + 1024]) for i in range(0, len(part), 1024)]))
+    jobs.append(("D/script", len(states), lambda: chain(relay_network(states, reference["D"]), hertz[:1], states=len(states))))
 
     times = {name: [] for name, _, _ in jobs}
     for _, _, work in jobs:

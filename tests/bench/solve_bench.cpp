@@ -1,4 +1,4 @@
-// The benchmarks of issue 5. Every answer is first shown to agree with every baseline's; then all run interleaved, and
+// How fast the solver is beside plain methods. Every answer is first shown to agree with every baseline's; then all run interleaved, and
 // medians are what counts. tests/bench/run makes the table.
 #include <benchmark/benchmark.h>
 #include <spawn.h>
@@ -65,53 +65,99 @@ void run_baseline(benchmark::State& state, const Case* given, const char* name) 
   count_points(state, given->states.size());
 }
 
-/// The relays' states on the network collapsed to the three parts that change.
-void collapse_points(benchmark::State& state, const Case* given) {
-  const auto& feed = given->feed;
-  std::vector<int> active, watched;
-  for (std::size_t p = 0; p < feed.design.parts.size(); ++p) {
-    const int e = feed.network.elements_of(design::PartId{static_cast<int>(p)}).front();
-    (design::is_load(feed.design.parts[p]) ? watched : active).push_back(e);
+/// The relays' states on the network collapsed to the three parts that change. The line behind them is fixed, so its figures follow from the volts at its
+/// ends and from what is left of the power.
+class RelaysCollapsed {
+ public:
+  explicit RelaysCollapsed(const Case& given) : given_(given) {
+    const auto& feed = given.feed;
+    for (std::size_t p = 0; p < feed.design.parts.size(); ++p) {
+      const int e = feed.network.elements_of(design::PartId{static_cast<int>(p)}).front();
+      if (design::is_load(feed.design.parts[p]))
+        watched_.push_back(e);
+      else if (std::holds_alternative<design::Line>(feed.design.parts[p].model))
+        line_ = e;
+      else
+        active_.push_back(e);
+    }
+    learn_line();
   }
+
+  solve::Collapsed reduce() const {
+    const auto& feed = given_.feed;
+    return {feed.design, feed.network, given_.states.frequencies_hz[0], given_.states.knobs_at(0), active_, watched_};
+  }
+
+  void evaluate(solve::Collapsed& collapsed, std::size_t first, std::size_t count) {
+    collapsed.evaluate(given_.states.knobs_at(first).data(), count, answer);
+    for (solve::Series* series : {&line_w, &line_volts_peak, &line_amps_rms}) series->resize(count);
+    const double *v_re = answer.source_volts.real(), *v_im = answer.source_volts.imag(), *i_re = answer.source_amps.real(),
+                 *i_im = answer.source_amps.imag();
+    const double *in_volts = answer.active_volts[2].data(), *far_volts = answer.watched_volts[0].data();
+    const double *a = answer.active_w[0].data(), *b = answer.active_w[1].data(), *c = answer.active_w[2].data(), *d = answer.watched_w[0].data();
+    for (std::size_t s = 0; s < count; ++s) {
+      line_w[s] = v_re[s] * i_re[s] + v_im[s] * i_im[s] - ((a[s] + b[s]) + (c[s] + d[s]));
+      line_volts_peak[s] = std::numbers::sqrt2 * std::max(in_volts[s], far_volts[s]);
+      line_amps_rms[s] = std::max(siemens_in_ * in_volts[s], siemens_far_ * far_volts[s]);
+    }
+  }
+
+  /// Against the solver's, in every state.
+  void show_that_they_agree() {
+    solve::Collapsed collapsed = reduce();
+    evaluate(collapsed, 0, given_.states.size());
+    solve::Solution solution;
+    solve::Solver(given_.feed.design, given_.feed.network, given_.feed.plan).run(given_.states, solution, solve::Keep::figures);
+    for (std::size_t s = 0; s < given_.states.size(); ++s) {
+      bool bad = differ(answer.watched_w[0][s], solution.flows[watched_[0]].heat1_w[s], 100.0) ||
+                 differs(solution.flows[line_], s, line_w[s], line_volts_peak[s], line_amps_rms[s]);
+      for (std::size_t p = 0; p < active_.size(); ++p)
+        bad |= differs(solution.flows[active_[p]], s, answer.active_w[p][s], std::numbers::sqrt2 * answer.active_volts[p][s], answer.active_amps[p][s]);
+      if (bad) throw std::runtime_error("D: the collapsed network and the solver differ in state " + std::to_string(s));
+    }
+  }
+
+  solve::CollapsedAnswer answer;
+  solve::Series line_w, line_volts_peak, line_amps_rms;
+
+ private:
+  static bool differ(double a, double b, double scale) { return !(std::abs(a - b) <= 1e-9 * scale); }
+  static bool differs(const solve::Flow& flow, std::size_t s, double heat_w, double volts_peak, double amps_rms) {
+    return differ(heat_w, flow.heat1_w[s], 100.0) || differ(volts_peak, flow.volts_peak[s], flow.volts_peak[s] + 1.0) ||
+           differ(amps_rms, flow.amps_rms[s], flow.amps_rms[s] + 0.01);
+  }
+
+  /// The line's amps per volt at each end, from one whole solution.
+  void learn_line() {
+    solve::States one;
+    one.knob_count = given_.states.knob_count;
+    one.add(given_.states.frequencies_hz[0], {given_.states.knobs.begin(), given_.states.knobs.begin() + static_cast<std::ptrdiff_t>(one.knob_count)});
+    const auto& feed = given_.feed;
+    const solve::Solution solution = solve::solve(feed.design, feed.network, feed.plan, one);
+    const graph::Element& line = feed.network.elements[line_];
+    siemens_in_ = std::abs(solution.flows[line_].amps1[0] / solution.volts[line.node[0]][0]);
+    siemens_far_ = std::abs(solution.flows[line_].amps2[0] / solution.volts[line.node[2]][0]);
+  }
+
+  const Case& given_;
+  std::vector<int> active_, watched_;
+  int line_ = -1;
+  double siemens_in_ = 0.0, siemens_far_ = 0.0;
+};
+
+void collapse_points(benchmark::State& state, const Case* given) {
   // As many states at once as the baselines get.
   constexpr std::size_t at_once = 8192;
-  solve::CollapsedAnswer answer;
+  RelaysCollapsed relays(*given);
   for (auto step : state) {
-    solve::Collapsed collapsed(feed.design, feed.network, given->states.frequencies_hz[0], given->states.knobs_at(0), active, watched);
+    solve::Collapsed collapsed = relays.reduce();
     for (std::size_t first = 0; first < given->states.size(); first += at_once) {
-      collapsed.evaluate(given->states.knobs_at(first).data(), std::min(at_once, given->states.size() - first), answer);
-      benchmark::DoNotOptimize(answer.active_w[0].data());
+      relays.evaluate(collapsed, first, std::min(at_once, given->states.size() - first));
+      benchmark::DoNotOptimize(relays.line_w.data());
       benchmark::ClobberMemory();
     }
   }
   count_points(state, given->states.size());
-}
-
-/// The collapsed answer against the solver's, in every state.
-void show_that_collapse_agrees(const Case& given) {
-  const auto& feed = given.feed;
-  std::vector<int> active, watched;
-  for (std::size_t p = 0; p < feed.design.parts.size(); ++p) {
-    const int e = feed.network.elements_of(design::PartId{static_cast<int>(p)}).front();
-    (design::is_load(feed.design.parts[p]) ? watched : active).push_back(e);
-  }
-  solve::Collapsed collapsed(feed.design, feed.network, given.states.frequencies_hz[0], given.states.knobs_at(0),
-                             active, watched);
-  solve::CollapsedAnswer answer;
-  collapsed.evaluate(given.states.knobs.data(), given.states.size(), answer);
-  solve::Solution solution;
-  solve::Solver(feed.design, feed.network, feed.plan).run(given.states, solution, solve::Keep::figures);
-  const auto differ = [](double a, double b, double scale) { return !(std::abs(a - b) <= 1e-9 * scale); };
-  for (std::size_t s = 0; s < given.states.size(); ++s) {
-    bool bad = differ(answer.watched_w[0][s], solution.flows[watched[0]].heat1_w[s], 100.0);
-    for (std::size_t p = 0; p < active.size(); ++p) {
-      const solve::Flow& flow = solution.flows[active[p]];
-      bad |= differ(answer.active_w[p][s], flow.heat1_w[s], 100.0) ||
-             differ(std::numbers::sqrt2 * answer.active_volts[p][s], flow.volts_peak[s], flow.volts_peak[s] + 1.0) ||
-             differ(answer.active_amps[p][s], flow.amps_rms[s], flow.amps_rms[s] + 0.01);
-    }
-    if (bad) throw std::runtime_error("D: the collapsed network and the solver differ in state " + std::to_string(s));
-  }
 }
 
 // ---- parts of the work --------------------------------------------------------------------------------------------
@@ -244,7 +290,7 @@ int main(int argc, char** argv) {
     for (const char* baseline : all[i].second)
       add(std::string(names[i]) + "/" + baseline, run_baseline, all[i].first, baseline);
   }
-  show_that_collapse_agrees(d);
+  RelaysCollapsed(d).show_that_they_agree();
   add("D/collapsed", collapse_points, &d);
 
   const std::string chosen = solve::kernel().name;
