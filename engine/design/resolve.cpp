@@ -67,6 +67,10 @@ void read_requests(Bench& bench, const Statements& statements, const OptionTexts
   const Adjacency adjacency(bench.design);
   read_tunes(bench, adjacency, statements);
   read_requirements_and_planes(bench, adjacency, statements);
+  for (const syntax::File& file : options.figures)
+    for (const syntax::Statement& statement : file.statements)
+      if (const auto* asked = std::get_if<syntax::Require>(&statement.what))
+        if (auto figure = settle_figure(bench, adjacency, asked->requirement.figure)) bench.design.figures.push_back(std::move(*figure));
   check_late(bench);
 }
 

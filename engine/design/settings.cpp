@@ -55,6 +55,12 @@ OptionTexts parse_options(const ResolveOptions& options, Complaints& complaints)
       texts.sweep = parsed.value->what;
     }
   }
+  // The language knows a figure as part of a requirement, so it is read as one; its bound is nobody's.
+  for (const std::string& figure : options.figures) {
+    auto parsed = parse(add_source(texts, complaints, "--figure", "require " + figure + " below 1"));
+    complaints.pass_on(std::move(parsed.diagnostics));
+    if (parsed.value) texts.figures.push_back(std::move(*parsed.value));
+  }
   return texts;
 }
 

@@ -22,6 +22,7 @@ struct OptionTexts {
   std::vector<syntax::Phrase> at;
   std::optional<syntax::Sweep> sweep;
   Span sweep_span;
+  std::vector<syntax::File> figures;  ///< each a lone `require`
   std::vector<SourcePtr> sources;
   std::vector<std::shared_ptr<const syntax::Storage>> storages;  ///< of all phrases above
 };

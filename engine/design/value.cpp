@@ -136,6 +136,16 @@ Value::Value(Formula formula) {
     constant_ = evaluate(formula, 0.0, {});
 }
 
+// A settled complex number times a real one.
+Value Value::scaled(double factor) const {
+  if (formula_ == nullptr) return constant_ * factor;
+  Formula number, product;
+  number.constant = factor;
+  product.op = Op::multiply;
+  product.operands = {std::move(number), *formula_};
+  return Value(std::move(product));
+}
+
 Complex Value::at(double frequency_hz, std::span<const double> knobs) const {
   return formula_ == nullptr ? constant_ : evaluate(*formula_, frequency_hz, knobs);
 }

@@ -129,6 +129,7 @@ std::vector<design::Look> looks_of(const Design& design) {
   };
   for (const design::Plane& plane : design.planes) want(plane.look);
   for (const design::Requirement& requirement : design.requirements) want_figure(requirement.figure);
+  for (const Figure& figure : design.figures) want_figure(figure);
   for (const design::Tune& tune : design.tunes) {
     want_figure(tune.goal);
     for (const design::Requirement& requirement : tune.keeping) want_figure(requirement.figure);

@@ -3,6 +3,8 @@
 // d V = n I; the source is V + Zs I = E. Solved by LU with partial pivoting. This is the robust form of the solver
 // (Real = double) and, in a wider type, the reference that tests hold every answer against. Private to the room and to tests.
 //
+// Currents are carried as base_ohms times amps, so that all unknowns are volts.
+//
 // Size: nodes - 1 + ports + 1 rows. Cost O(size^3); in double numbers, beyond `most_dense` rows, that of a sparse LU with partial pivoting of the same rows.
 // Fails only where the network itself leaves something undetermined.
 #pragma once
@@ -59,6 +61,35 @@ class Tableau {
     return unpack(solved(right));
   }
 
+  // The equations M x = s themselves, for what differs from state to state: x are the potentials of the nodes 1 .. and base_ohms times the port currents
+  // and the source's current.
+  int size() const { return size_; }
+  Vector driven(Complex source_volts) const {
+    Vector right = Vector::Zero(size_);
+    right(source_column_) = Wide(source_volts);
+    return solved(right);
+  }
+  Vector fed(int node) const {
+    Vector right = Vector::Zero(size_);
+    if (node != 0 && !is_reference(node)) right(node - 1) = base_ohms;
+    return solved(right);
+  }
+  /// y with transposed(M) y = gradient.
+  Vector transposed(const Vector& gradient) const {
+    if (sparse_ == nullptr) return factors_.transpose().solve(gradient);
+    return sparse_->transpose().solve(gradient);
+  }
+  /// y^T M x over the rows of one element, as if its value were this one; over the source's, less y^T s.
+  Wide element_term(const Vector& y, const Vector& x, int element, const ElementValue& value) {
+    return term_of(y, x, [&] { law_of_element(element, value); });
+  }
+  Wide source_term(const Vector& y, const Vector& x, Complex ohms, Complex volts) {
+    source_ohms_ = ohms;
+    return term_of(y, x, [&] { law_of_source(); }) - y(source_column_) * Wide(volts);
+  }
+
+  static constexpr Real base_ohms = 50;
+
   /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double. Of the sparse form: the least that one
   /// trial of inverse iteration shows.
   double trust() const {
@@ -76,6 +107,16 @@ class Tableau {
   static constexpr int most_dense = 600;
 
   void add(int row, int column, Wide factor) { entries_.emplace_back(row, column, factor); }
+
+  /// Of the rows that `law` adds.
+  template <class Law>
+  Wide term_of(const Vector& y, const Vector& x, Law law) {
+    entries_.clear();
+    law();
+    Wide sum = 0;
+    for (const Entry& entry : entries_) sum += y(entry.row()) * entry.value() * x(entry.col());
+    return sum;
+  }
 
   void factor_dense() {
     Matrix matrix = Matrix::Zero(size_, size_);
@@ -96,9 +137,6 @@ class Tableau {
     if (sparse_->info() != Eigen::Success) return Vector::Constant(size_, std::numeric_limits<Real>::quiet_NaN());
     return sparse_->solve(right);
   }
-
-  /// Currents are carried as base_ohms times amps, so that all unknowns are volts.
-  static constexpr Real base_ohms = 50;
 
   bool is_reference(int node) const {
     for (int reference : network_.floating_reference)
@@ -130,16 +168,17 @@ class Tableau {
   }
 
   void laws_of_elements() {
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      const graph::Element& element = network_.elements[e];
-      const ElementValue& value = values_[e];
-      const int row = first_port_[e];
-      switch (element.form) {
-        case graph::Element::Form::branch: law_of_branch(row, element, value); break;
-        case graph::Element::Form::line: law_of_line(row, element, value); break;
-        case graph::Element::Form::ideal: law_of_ideal(row, element, value); break;
-        case graph::Element::Form::matrix: law_of_matrix(row, element, value); break;
-      }
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) law_of_element(static_cast<int>(e), values_[e]);
+  }
+
+  void law_of_element(int e, const ElementValue& value) {
+    const graph::Element& element = network_.elements[e];
+    const int row = first_port_[e];
+    switch (element.form) {
+      case graph::Element::Form::branch: law_of_branch(row, element, value); break;
+      case graph::Element::Form::line: law_of_line(row, element, value); break;
+      case graph::Element::Form::ideal: law_of_ideal(row, element, value); break;
+      case graph::Element::Form::matrix: law_of_matrix(row, element, value); break;
     }
   }
 

@@ -293,6 +293,7 @@ struct Design {
   std::pair<double, double> data_hz{0.0, std::numeric_limits<double>::infinity()};
   std::vector<Tune> tunes;
   std::vector<Requirement> requirements;
+  std::vector<Figure> figures;  ///< asked for on the command line, required by nobody
   std::vector<Plane> planes;
   std::vector<SourcePtr> sources;  ///< keeps every Span alive
 

@@ -18,6 +18,7 @@ struct ResolveOptions {
   std::vector<std::pair<std::string, std::string>> settings;  ///< --set NAME=VALUE; NAME is a quantity or a part (its main value); unknown: Fault::usage
   std::vector<std::string> at;                                 ///< --at F: replaces the file's sweeps
   std::optional<std::string> sweep;                            ///< --sweep "A to B step S"
+  std::vector<std::string> figures;                            ///< --figure "heat in L": into the design's `figures`
   bool as_written = false;                                     ///< --as-written: knobs without a written value are an error
   std::vector<std::filesystem::path> allow;                    ///< --allow DIR: folders that files may lie in besides the design's own
   std::filesystem::path folder;                                ///< the folder of the design given on the command line

@@ -37,6 +37,8 @@ class Value {
   /// The knob that this value is, with nothing computed from it; else none.
   KnobId plain_knob() const;
   bool depends_on_frequency() const;
+  /// This value times a number.
+  Value scaled(double factor) const;
 
  private:
   std::complex<double> constant_;

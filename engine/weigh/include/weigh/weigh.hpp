@@ -1,0 +1,35 @@
+// How much every value of a design moves a figure: derivatives, all from one solution of the network and one of its transpose (the adjoint method).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "design/design.hpp"
+#include "graph/network.hpp"
+
+namespace wattfall::weigh {
+
+/// One value's part in a figure.
+struct Weight {
+  std::string name;    ///< "L.inductance", "rig.impedance"; a knob's own name
+  std::string unit;    ///< SI; "" for a plain number
+  Span span;           ///< where it is written
+  double nominal = 0.0;
+  double per_unit = 0.0;     ///< d figure/d value
+  double per_percent = 0.0;  ///< what one per cent more of the value does to the figure, to first order
+};
+
+struct Weighing {
+  double figure = 0.0;           ///< in its own unit; NaN where it does not exist, and then there are no weights
+  std::vector<Weight> weights;   ///< the largest |per_percent| first; equal ones in the order of the text
+  bool trusted = true;           ///< false: the network is singular to working accuracy here
+};
+
+/// Weighs every value that is not zero at one frequency, with the knobs at this setting. Cost: one factorisation of the network, two (for a mismatch four)
+/// back-substitutions, and six looks at the law of each element for each of its values. Figures of a whole sweep (`width of swr`) have none: NaN.
+///
+/// Errors: about 1e-10 of the largest derivative. Where a figure has a corner (the larger end of a line, a table's point) it is the mean of both sides.
+Weighing weigh(const design::Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz,
+               const std::vector<double>& knobs);
+
+}  // namespace wattfall::weigh

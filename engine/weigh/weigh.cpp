@@ -1,0 +1,221 @@
+// F(x, p) is a figure of the fields x and of the values p, M(p) x = s(p) the network. With transposed(M) y = dF/dx,
+//   dF/dp = dF/dp at fixed x - Re y^T (dM/dp x - ds/dp).
+// The figure is read off the books, and the laws of the elements are where they always are: both are formulas, whose slopes are taken by `stencil`.
+// A mismatch has two fields, the source's and that of 1 A fed in from the plane, and so two y.
+#include "weigh/weigh.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <limits>
+#include <set>
+
+#include "judge/figures.hpp"
+#include "ledger/book.hpp"
+#include "slopes.hpp"
+#include "solve/fields.hpp"
+#include "values.hpp"
+
+namespace wattfall::weigh {
+namespace {
+
+using design::Design;
+using design::FigureKind;
+using solve::Complex;
+using solve::ElementValue;
+using solve::FieldState;
+using solve::FieldVector;
+
+/// Of a value, relative; of a field, of its size. Truncation: below 1e-10 even for a line of a hundred wavelengths.
+constexpr double value_step = 1e-4, field_step = 1e-3;
+
+/// A field that the figure depends on, and what its adjoint found.
+struct Side {
+  FieldVector fields, adjoint;
+};
+
+class Weigher {
+ public:
+  Weigher(const Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz, const std::vector<double>& knobs)
+      : design_(design), network_(network), figure_(figure), frequency_hz_(frequency_hz), knobs_(knobs), values_(element_values(design, knobs)),
+        equations_(network, values_, source_ohms(design, knobs)) {
+    for (const design::Look& look : judge::looks_of(design))
+      if (look.node == figure.look.node && look.into == figure.look.into && figure.look.node) looks_ = {look};
+  }
+
+  Weighing weigh() {
+    Weighing weighing;
+    weighing.trusted = equations_.trust() > 1e-15;
+    sides_.push_back({equations_.driven(source_volts(design_, knobs_)), {}});
+    if (figure_.kind == FigureKind::mismatch_at && !looks_.empty()) sides_.push_back({equations_.fed(figure_.look.node.index), {}});
+    weighing.figure = figure_.kind == FigureKind::width_of_swr_at ? std::numeric_limits<double>::quiet_NaN() : figures(design_, knobs_, values_, {state()})[0];
+    if (!std::isfinite(weighing.figure)) return weighing;
+    for (std::size_t side = 0; side < sides_.size(); ++side) sides_[side].adjoint = equations_.adjoint(gradient(side));
+    Design work = design_;
+    for (const Adjustable& value : values_of(design_, frequency_hz_, knobs_)) weighing.weights.push_back(weight(value, work));
+    std::stable_sort(weighing.weights.begin(), weighing.weights.end(),
+                     [](const Weight& a, const Weight& b) { return std::abs(a.per_percent) > std::abs(b.per_percent); });
+    return weighing;
+  }
+
+ private:
+  std::vector<ElementValue> element_values(const Design& design, const std::vector<double>& knobs) const {
+    std::vector<ElementValue> all;
+    for (const graph::Element& element : network_.elements) all.push_back(solve::element_value(design, element, frequency_hz_, knobs));
+    return all;
+  }
+  Complex source_ohms(const Design& design, const std::vector<double>& knobs) const { return design.source.impedance_ohm.at(frequency_hz_, knobs); }
+  double source_volts(const Design& design, const std::vector<double>& knobs) const {
+    return 2.0 * std::sqrt(design.source.available_w.real_at(frequency_hz_, knobs) * source_ohms(design, knobs).real());
+  }
+
+  FieldState state() const {
+    FieldState state{sides_[0].fields, {}};
+    if (sides_.size() > 1) state.probes = {sides_[1].fields};
+    return state;
+  }
+
+  std::vector<double> figures(const Design& design, const std::vector<double>& knobs, const std::vector<ElementValue>& values,
+                              const std::vector<FieldState>& states) const {
+    const solve::Solution solution = solve::solution_of(design, network_, frequency_hz_, knobs, values, looks_, states);
+    const ledger::Ledger books = ledger::book(design, network_, solution, looks_);
+    std::vector<double> all;
+    for (std::size_t s = 0; s < states.size(); ++s) all.push_back(judge::figure_in_state(figure_, design, books, s));
+    return all;
+  }
+
+  // ---- dF/dx ------------------------------------------------------------------------------------------------------
+
+  void depend_on_node(std::set<std::size_t>& places, int node) const {
+    if (node > 0) places.insert(equations_.place_of_node(node));
+  }
+  void depend_on_part(std::set<std::size_t>& places, design::PartId part) const {
+    for (int e : network_.elements_of(part)) {
+      const graph::Element& element = network_.elements[static_cast<std::size_t>(e)];
+      for (int port = 0; port < element.ports(); ++port) {
+        places.insert(equations_.place_of_port(e, port));
+        depend_on_node(places, element.node[2 * port]);
+        depend_on_node(places, element.node[2 * port + 1]);
+      }
+    }
+  }
+
+  /// The unknowns that the figure may depend on: those of the source, which may fold back, of all loads, and of what the figure is of.
+  std::set<std::size_t> places() const {
+    std::set<std::size_t> all{equations_.place_of_source()};
+    depend_on_node(all, network_.source_node);
+    depend_on_node(all, network_.source_other);
+    if (figure_.look.node) depend_on_node(all, figure_.look.node.index);
+    for (std::size_t p = 0; p < design_.parts.size(); ++p) {
+      const design::PartId id{static_cast<int>(p)};
+      const bool looked = figure_.look.node && (figure_.look.into ? id == figure_.look.into : touches(design_.parts[p], figure_.look.node));
+      if (looked || id == figure_.part || design::is_load(design_.parts[p]) || in_box(design_.parts[p])) depend_on_part(all, id);
+    }
+    return all;
+  }
+  static bool touches(const design::Part& part, design::NodeId node) {
+    return std::find(part.terminals.begin(), part.terminals.end(), node) != part.terminals.end();
+  }
+  bool in_box(const design::Part& part) const {
+    if (!figure_.box) return false;
+    for (design::BoxId box = part.box; box; box = design_.boxes[static_cast<std::size_t>(box.index)].parent)
+      if (box == figure_.box) return true;
+    return false;
+  }
+
+  /// dF/dRe x - j dF/dIm x, so that dF = Re sum g dx.
+  FieldVector gradient(std::size_t side) const {
+    const FieldVector& fields = sides_[side].fields;
+    double largest = 0.0;
+    for (const Complex& x : fields) largest = std::max(largest, std::abs(x));
+    std::vector<FieldState> states;
+    const std::set<std::size_t> all = places();
+    const auto step_of = [&](std::size_t k) { return field_step * std::max(std::abs(fields[k]), 1e-3 * largest); };
+    for (std::size_t k : all)
+      for (const Complex direction : {Complex(1.0, 0.0), Complex(0.0, 1.0)})
+        for (const Stencil& point : stencil) {
+          FieldState moved = state();
+          (side == 0 ? moved.driven : moved.probes[0])[k] += direction * (point.place * step_of(k));
+          states.push_back(std::move(moved));
+        }
+    const std::vector<double> found = figures(design_, knobs_, values_, states);
+    FieldVector gradient(fields.size(), 0.0);
+    std::size_t at = 0;
+    for (std::size_t k : all) {
+      double slopes[2] = {0.0, 0.0};
+      for (double& slope : slopes)
+        for (const Stencil& point : stencil) slope += point.weight * found[at++] / step_of(k);
+      gradient[k] = {slopes[0], -slopes[1]};
+    }
+    return gradient;
+  }
+
+  // ---- dM/dp and dF/dp --------------------------------------------------------------------------------------------
+
+  /// The elements whose law a value is in.
+  std::vector<int> elements_of(const Adjustable& value) const {
+    std::vector<int> all;
+    const auto add = [&](design::PartId part) {
+      const auto own = network_.elements_of(part);
+      all.insert(all.end(), own.begin(), own.end());
+    };
+    if (value.part >= 0) {
+      add(design::PartId{value.part});
+    } else if (value.coupling >= 0) {
+      add(design_.couplings[static_cast<std::size_t>(value.coupling)].first);
+    } else {
+      for (std::size_t e = 0; e < network_.elements.size(); ++e) all.push_back(static_cast<int>(e));
+    }
+    return all;
+  }
+
+  /// y^T (M x - s) over some elements and the source, for both fields.
+  double residual(const Design& design, const std::vector<double>& knobs, const std::vector<ElementValue>& values, const std::vector<int>& elements) {
+    Complex sum = 0.0;
+    for (std::size_t side = 0; side < sides_.size(); ++side) {
+      const auto& [fields, adjoint] = sides_[side];
+      for (int e : elements) sum += equations_.element_term(adjoint, fields, e, values[static_cast<std::size_t>(e)]);
+      sum += equations_.source_term(adjoint, fields, source_ohms(design, knobs), side == 0 ? source_volts(design, knobs) : 0.0);
+    }
+    return sum.real();
+  }
+
+  /// `work` is a copy of the design, and is one again afterwards.
+  Weight weight(const Adjustable& value, Design& work) {
+    const std::vector<int> elements = elements_of(value);
+    std::vector<ElementValue> values = values_;
+    double slope = 0.0;
+    for (const Stencil& point : stencil) {
+      std::vector<double> knobs = knobs_;
+      value.scale(work, knobs, 1.0 + point.place * value_step);
+      for (int e : elements) values[static_cast<std::size_t>(e)] = solve::element_value(work, network_.elements[static_cast<std::size_t>(e)], frequency_hz_, knobs);
+      slope += point.weight / value_step * (figures(work, knobs, values, {state()})[0] - residual(work, knobs, values, elements));
+      restore(value, work);
+    }
+    return {.name = value.name, .unit = value.unit, .span = value.span, .nominal = value.nominal, .per_unit = slope / value.nominal, .per_percent = 0.01 * slope};
+  }
+
+  void restore(const Adjustable& value, Design& work) const {
+    if (value.part >= 0) work.parts[static_cast<std::size_t>(value.part)].model = design_.parts[static_cast<std::size_t>(value.part)].model;
+    else if (value.coupling >= 0) work.couplings = design_.couplings;
+    else work.source = design_.source;
+  }
+
+  const Design& design_;
+  const graph::Network& network_;
+  const design::Figure& figure_;
+  double frequency_hz_;
+  const std::vector<double>& knobs_;
+  std::vector<ElementValue> values_;
+  solve::Fields equations_;
+  std::vector<design::Look> looks_;
+  std::vector<Side> sides_;
+};
+
+}  // namespace
+
+Weighing weigh(const Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz, const std::vector<double>& knobs) {
+  return Weigher(design, network, figure, frequency_hz, knobs).weigh();
+}
+
+}  // namespace wattfall::weigh
