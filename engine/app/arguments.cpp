@@ -102,6 +102,15 @@ void add_check(CLI::App& verb, Arguments& arguments, Raw& raw) {
       "Examples:\n  wattfall check designs --accept\n  wattfall check designs --to text --to junit=report.xml");
 }
 
+void add_weigh(CLI::App& verb, Arguments& arguments, Raw& raw) {
+  verb.add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
+  verb.add_option("--figure", arguments.figures, "weigh this figure too: --figure \"heat in coax\" (see: wattfall list figures)")
+      ->type_name("FIGURE")
+      ->allow_extra_args(false);
+  add_solving(verb, arguments, raw);
+  verb.footer("Example:\n  wattfall weigh cabin.feed --figure \"loss in coax\" --at 7.1MHz");
+}
+
 void add_walk(CLI::App& verb, Arguments& arguments, Raw& raw) {
   verb.add_option("FILE", arguments.file, "the feed file; - reads standard input")->required();
   add_solving(verb, arguments, raw);
@@ -141,6 +150,7 @@ constexpr Verb verbs[] = {
     {"compare", "variants of a file, or several files, side by side: figures, differences, the better one and why",
      add_compare, compare_verb},
     {"check", "for CI: requirements, ratings and baselines of every design under the paths", add_check, check_verb},
+    {"weigh", "how much every value moves each required figure, the strongest first", add_weigh, weigh_verb},
     {"walk", "the hand calculation: series and parallel, step by step, from the load to the rig and back", add_walk, walk_verb},
     {"list", "what is known, and which plugin brought it", add_list, list_verb},
     {"format", "rewrite feed files in the standard layout, comments kept", add_format, format_verb},

@@ -34,6 +34,7 @@ struct Arguments {
   std::optional<std::string> variant, sweep;
   std::vector<std::pair<std::string, std::string>> settings;
   std::vector<std::string> at;
+  std::vector<std::string> figures;    ///< weigh: to be weighed besides those required
   bool as_written = false;
   std::vector<Delivery> deliveries;  ///< never empty: `text` where none is given
   unsigned threads = 0;              ///< 0: as many as the machine has

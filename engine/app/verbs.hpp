@@ -14,6 +14,7 @@ int run_verb(const Arguments& arguments, const host::Plugins& plugins);
 int compare_verb(const Arguments& arguments, const host::Plugins& plugins);
 int check_verb(const Arguments& arguments, const host::Plugins& plugins);
 int walk_verb(const Arguments& arguments, const host::Plugins& plugins);
+int weigh_verb(const Arguments& arguments, const host::Plugins& plugins);
 int list_verb(const Arguments& arguments, const host::Plugins& plugins);
 int format_verb(const Arguments& arguments, const host::Plugins& plugins);
 

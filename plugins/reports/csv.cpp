@@ -135,6 +135,7 @@ std::string write_csv(const Json& document) {
   if (member(document, "check").is_object()) return write_check_csv(document);
   if (member(document, "compare").is_object()) return write_compare_csv(document);
   if (member(document, "walk").is_object()) return write_walk_csv(document);
+  if (member(document, "weigh").is_object()) return write_weigh_csv(document);
   const Json& variants = list(document, "variants");
   Columns columns;
   std::vector<Sheet> sheets;

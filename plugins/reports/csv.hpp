@@ -16,5 +16,6 @@ void append_number(std::string& out, double value);
 std::string write_check_csv(const Json& document);
 std::string write_compare_csv(const Json& document);
 std::string write_walk_csv(const Json& document);
+std::string write_weigh_csv(const Json& document);
 
 }  // namespace reports

@@ -182,8 +182,12 @@ std::string write_markdown(const Json& document) {
     write_walk(page, document);
     return page.text();
   }
+  if (member(document, "weigh").is_object()) {
+    write_weigh(page, document);
+    return page.text();
+  }
   const Json& variants = member(document, "variants");
-  if (!variants.is_array()) throw std::runtime_error("markdown shows runs, comparisons, checks and walks; this document is none");
+  if (!variants.is_array()) throw std::runtime_error("markdown shows runs, comparisons, checks, walks and what was weighed; this document is none");
   write_head(page, document);
   const bool several = variants.size() > 1;
   for (const Json& variant : variants) {

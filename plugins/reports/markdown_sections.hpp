@@ -8,6 +8,7 @@ namespace reports {
 void write_check(Markdown& page, const Json& document);
 void write_compare(Markdown& page, const Json& document);
 void write_walk(Markdown& page, const Json& document);
+void write_weigh(Markdown& page, const Json& document);
 void write_cautions(Markdown& page, const Json& document);
 
 /// Two tables, each at its worst and mid-sweep; the better value of a row in bold.

@@ -38,6 +38,7 @@ constexpr std::pair<const char*, Section> sections[] = {
     {"check", write_check},
     {"compare", write_compare},
     {"walk", write_walk},
+    {"weigh", write_weigh},
 };
 
 Section find_section(const Json& document) {

@@ -26,6 +26,7 @@ void write_warnings(Paper& paper, const Json& variant);
 void write_check(Paper& paper, const Json& document);
 void write_compare(Paper& paper, const Json& document);
 void write_walk(Paper& paper, const Json& document);
+void write_weigh(Paper& paper, const Json& document);
 
 /// What was changed, in words: "coax, length: 26 m -> 40 m".
 std::string change_words(const Json& change);
