@@ -70,7 +70,7 @@ void read_requests(Bench& bench, const Statements& statements, const OptionTexts
   for (const syntax::File& file : options.figures)
     for (const syntax::Statement& statement : file.statements)
       if (const auto* asked = std::get_if<syntax::Require>(&statement.what))
-        if (auto figure = settle_figure(bench, adjacency, asked->requirement.figure)) bench.design.figures.push_back(std::move(*figure));
+        if (auto figure = settle_figure(bench, adjacency, asked->requirement->figure)) bench.design.figures.push_back(std::move(*figure));
   check_late(bench);
 }
 

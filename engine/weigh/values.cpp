@@ -191,14 +191,14 @@ class Lister {
   }
 
   void source() {
-    const auto of_source = [&](const char* property, const char* unit, Value Source::*member) {
+    const auto of_source = [&](const char* property, const char* unit, Value design::Source::*member) {
       const Value& here = design_.source.*member;
       if (moves(here)) return;
       if (Adjustable* added = add(design_.source.name + '.' + property, unit, design_.source.span, here.real_at(frequency_hz_, knobs_)))
         added->scale = [member](Design& design, std::vector<double>&, double factor) { design.source.*member = (design.source.*member).scaled(factor); };
     };
-    of_source("power", "W", &Source::available_w);
-    of_source("impedance", "ohm", &Source::impedance_ohm);
+    of_source("power", "W", &design::Source::available_w);
+    of_source("impedance", "ohm", &design::Source::impedance_ohm);
   }
 
   void coupling(std::size_t c) {
