@@ -26,8 +26,9 @@ using solve::ElementValue;
 using solve::FieldState;
 using solve::FieldVector;
 
-/// Of a value, relative; of a field, of its size. Truncation: below 1e-10 even for a line of a hundred wavelengths.
-constexpr double value_step = 1e-4, field_step = 1e-3;
+/// Of a value, relative: truncation is below 1e-10 even for a line of a hundred wavelengths. Of a field, of its size: less, since an SWR of a thousand turns
+/// steep within a thousandth of it.
+constexpr double value_step = 1e-4, field_step = 1e-5;
 
 /// A field that the figure depends on, and what its adjoint found.
 struct Side {

@@ -89,6 +89,6 @@ TEST_CASE("a width is not weighed, and the strongest value comes first") {
   CHECK(std::isnan(weighed.all[0].figure));
   CHECK(weighed.all[0].weights.empty());
   const auto& weights = weighed.all[1].weights;
-  REQUIRE(weights.size() == 4);
+  REQUIRE(weights.size() == 5);
   CHECK(std::is_sorted(weights.begin(), weights.end(), [](const auto& a, const auto& b) { return std::abs(a.per_percent) > std::abs(b.per_percent); }));
 }
