@@ -1,4 +1,4 @@
-// `wattfall run`: reads the text, runs the engine, lets the reports out.
+// The verbs about one file (`run`, `walk`, `weigh`): each reads the text, has the engine work on it, and lets the reports out.
 #include <unistd.h>
 
 #include <algorithm>
@@ -11,6 +11,8 @@
 
 #include "deliver.hpp"
 #include "engine/run.hpp"
+#include "engine/walk_through.hpp"
+#include "engine/weigh_up.hpp"
 #include "verbs.hpp"
 
 namespace wattfall::app {
@@ -64,6 +66,7 @@ RunOptions options_for(const Arguments& arguments, const std::string& file) {
   options.resolve.settings = arguments.settings;
   options.resolve.at = arguments.at;
   options.resolve.sweep = arguments.sweep;
+  options.resolve.figures = arguments.figures;
   options.resolve.as_written = arguments.as_written;
   options.resolve.allow.assign(arguments.allow.begin(), arguments.allow.end());
   options.resolve.folder = file == "-" ? fs::path(".") : fs::path(file).parent_path();
@@ -76,7 +79,7 @@ unsigned threads_of(const Arguments& arguments) {
   return arguments.threads != 0 ? arguments.threads : std::max(1u, std::thread::hardware_concurrency());
 }
 
-int run_verb(const Arguments& arguments, const host::Plugins& plugins) {
+int one_file(const Arguments& arguments, const host::Plugins& plugins, Work work) {
   const host::Registry& registry = plugins.registry();
   if (Diagnostics wrong = check_writers(arguments.deliveries, registry); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
@@ -84,12 +87,16 @@ int run_verb(const Arguments& arguments, const host::Plugins& plugins) {
   const Result<SourcePtr> text = read_text(arguments.file);
   if (!text.value) return refuse(arguments.deliveries, text.diagnostics, arguments.color);
 
-  const Outcome outcome = run(*text.value, registry, options_for(arguments, arguments.file));
+  const Outcome outcome = work(*text.value, registry, options_for(arguments, arguments.file));
   if (!outcome.diagnostics.empty()) return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
 
   if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
   return outcome.requirements_met ? 0 : 1;
 }
+
+int run_verb(const Arguments& arguments, const host::Plugins& plugins) { return one_file(arguments, plugins, run); }
+int walk_verb(const Arguments& arguments, const host::Plugins& plugins) { return one_file(arguments, plugins, walk_through); }
+int weigh_verb(const Arguments& arguments, const host::Plugins& plugins) { return one_file(arguments, plugins, weigh_up); }
 
 }  // namespace wattfall::app

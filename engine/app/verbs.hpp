@@ -18,6 +18,12 @@ int weigh_verb(const Arguments& arguments, const host::Plugins& plugins);
 int list_verb(const Arguments& arguments, const host::Plugins& plugins);
 int format_verb(const Arguments& arguments, const host::Plugins& plugins);
 
+/// What the engine does with one file.
+using Work = Outcome (*)(const SourcePtr& text, const host::Registry& registry, const RunOptions& options);
+
+/// A verb about one file, from its text to its reports; 1 where a requirement was judged and is not met.
+int one_file(const Arguments& arguments, const host::Plugins& plugins, Work work);
+
 /// The text of a feed file, or of standard input for "-". By default no more than a feed file may have and one byte, enough to see that it has
 /// too many.
 Result<SourcePtr> read_text(const std::string& file, std::size_t most_bytes = (1u << 20) + 1);
