@@ -114,11 +114,11 @@ FieldVector Fields::driven(Complex source_volts) const { return plain(body_->equ
 FieldVector Fields::fed(int node) const { return plain(body_->equations.fed(node)); }
 FieldVector Fields::adjoint(const FieldVector& gradient) const { return plain(body_->equations.transposed(mapped(gradient))); }
 
-Complex Fields::element_term(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value) {
-  return body_->equations.element_term(mapped(y), mapped(x), element, value);
+Complex Fields::element_change(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value, const ElementValue& other) {
+  return body_->equations.element_change(mapped(y), mapped(x), element, value, other);
 }
-Complex Fields::source_term(const FieldVector& y, const FieldVector& x, Complex source_ohms, Complex source_volts) {
-  return body_->equations.source_term(mapped(y), mapped(x), source_ohms, source_volts);
+Complex Fields::source_change(const FieldVector& y, const FieldVector& x, std::pair<Complex, Complex> ohms, std::pair<Complex, Complex> volts) {
+  return body_->equations.source_change(mapped(y), mapped(x), ohms.first, ohms.second) - y[place_of_source()] * (volts.first - volts.second);
 }
 
 std::size_t Fields::size() const { return static_cast<std::size_t>(body_->equations.size()); }

@@ -15,6 +15,7 @@
 #include <complex>
 #include <memory>
 #include <type_traits>
+#include <utility>
 #include <vector>
 
 #include "flows.hpp"
@@ -79,13 +80,16 @@ class Tableau {
     if (sparse_ == nullptr) return factors_.transpose().solve(gradient);
     return sparse_->transpose().solve(gradient);
   }
-  /// y^T M x over the rows of one element, as if its value were this one; over the source's, less y^T s.
-  Wide element_term(const Vector& y, const Vector& x, int element, const ElementValue& value) {
-    return term_of(y, x, [&] { law_of_element(element, value); });
+  /// y^T (M - M') x over the rows of one element that has one value in M and another in M'; and of the source.
+  Wide element_change(const Vector& y, const Vector& x, int element, const ElementValue& value, const ElementValue& other) {
+    return change_of(y, x, [&] { law_of_element(element, value); }, [&] { law_of_element(element, other); });
   }
-  Wide source_term(const Vector& y, const Vector& x, Complex ohms, Complex volts) {
-    source_ohms_ = ohms;
-    return term_of(y, x, [&] { law_of_source(); }) - y(source_column_) * Wide(volts);
+  Wide source_change(const Vector& y, const Vector& x, Complex ohms, Complex other) {
+    const auto law = [&](Complex given) {
+      source_ohms_ = given;
+      law_of_source();
+    };
+    return change_of(y, x, [&] { law(ohms); }, [&] { law(other); });
   }
 
   static constexpr Real base_ohms = 50;
@@ -108,13 +112,15 @@ class Tableau {
 
   void add(int row, int column, Wide factor) { entries_.emplace_back(row, column, factor); }
 
-  /// Of the rows that `law` adds.
-  template <class Law>
-  Wide term_of(const Vector& y, const Vector& x, Law law) {
+  /// Both laws add the same places in the same order. Taken place by place, the difference keeps its digits however large y is.
+  template <class Law, class Other>
+  Wide change_of(const Vector& y, const Vector& x, Law law, Other other) {
     entries_.clear();
+    other();
+    const std::vector<Entry> before = std::exchange(entries_, {});
     law();
     Wide sum = 0;
-    for (const Entry& entry : entries_) sum += y(entry.row()) * entry.value() * x(entry.col());
+    for (std::size_t i = 0; i < entries_.size(); ++i) sum += y(entries_[i].row()) * (entries_[i].value() - before[i].value()) * x(entries_[i].col());
     return sum;
   }
 

@@ -1,4 +1,4 @@
-// The slope of something smooth by central differences of the sixth order: the error is h^6/140 of the seventh derivative, so steps may be large enough to
+// The slope of something smooth by central differences of the eighth order: the error is h^8/630 of the ninth derivative, so steps may be large enough to
 // keep ten digits (coefficients: common practice, no source). Private to the room; it is used on formulas alone, never on the network's solution.
 #pragma once
 
@@ -6,10 +6,11 @@
 
 namespace wattfall::weigh {
 
+/// A pair of places at either side: `weight` times what one has more than the other, summed and over the step, is the slope.
 struct Stencil {
-  double place;   ///< in steps
-  double weight;  ///< of the value there; their sum over the step is the slope
+  double place;  ///< in steps
+  double weight;
 };
-inline constexpr std::array<Stencil, 6> stencil{{{-3, -1.0 / 60.0}, {-2, 9.0 / 60.0}, {-1, -45.0 / 60.0}, {1, 45.0 / 60.0}, {2, -9.0 / 60.0}, {3, 1.0 / 60.0}}};
+inline constexpr std::array<Stencil, 4> stencil{{{1, 4.0 / 5.0}, {2, -1.0 / 5.0}, {3, 4.0 / 105.0}, {4, -1.0 / 280.0}}};
 
 }  // namespace wattfall::weigh

@@ -26,9 +26,9 @@ using solve::ElementValue;
 using solve::FieldState;
 using solve::FieldVector;
 
-/// Of a value, relative: truncation is below 1e-10 even for a line of a hundred wavelengths. Of a field, of its size: less, since an SWR of a thousand turns
-/// steep within a thousandth of it.
-constexpr double value_step = 1e-4, field_step = 1e-5;
+/// Of a value, relative: truncation is below 1e-10 even for a line of a hundred wavelengths. Of a field, of its size: between the digits of an SWR of a hundred, which
+/// a small step loses, and the bend of one of a thousand, which a large one rounds off.
+constexpr double value_step = 1e-4, field_step = 5e-5;
 
 /// A field that the figure depends on, and what its adjoint found.
 struct Side {
@@ -134,18 +134,22 @@ class Weigher {
     const auto step_of = [&](std::size_t k) { return field_step * std::max(std::abs(fields[k]), 1e-3 * largest); };
     for (std::size_t k : all)
       for (const Complex direction : {Complex(1.0, 0.0), Complex(0.0, 1.0)})
-        for (const Stencil& point : stencil) {
-          FieldState moved = state();
-          (side == 0 ? moved.driven : moved.probes[0])[k] += direction * (point.place * step_of(k));
-          states.push_back(std::move(moved));
-        }
+        for (const Stencil& point : stencil)
+          for (const double sign : {1.0, -1.0}) {
+            FieldState moved = state();
+            (side == 0 ? moved.driven : moved.probes[0])[k] += direction * (sign * point.place * step_of(k));
+            states.push_back(std::move(moved));
+          }
     const std::vector<double> found = figures(design_, knobs_, values_, states);
     FieldVector gradient(fields.size(), 0.0);
     std::size_t at = 0;
     for (std::size_t k : all) {
       double slopes[2] = {0.0, 0.0};
       for (double& slope : slopes)
-        for (const Stencil& point : stencil) slope += point.weight * found[at++] / step_of(k);
+        for (const Stencil& point : stencil) {
+          slope += point.weight * (found[at] - found[at + 1]) / step_of(k);
+          at += 2;
+        }
       gradient[k] = {slopes[0], -slopes[1]};
     }
     return gradient;
@@ -170,28 +174,48 @@ class Weigher {
     return all;
   }
 
-  /// y^T (M x - s) over some elements and the source, for both fields.
-  double residual(const Design& design, const std::vector<double>& knobs, const std::vector<ElementValue>& values, const std::vector<int>& elements) {
+  /// The network with a value a few steps away.
+  struct Moved {
+    double figure;  ///< at the fields as they are
+    std::vector<ElementValue> values;  ///< of the elements whose law the value is in, in their order
+    Complex source_ohms;
+    double source_volts;
+  };
+
+  /// `work` is a copy of the design, and is one again afterwards.
+  Moved move(const Adjustable& value, const std::vector<int>& elements, double factor, Design& work) const {
+    std::vector<double> knobs = knobs_;
+    value.scale(work, knobs, factor);
+    std::vector<ElementValue> all = values_;
+    Moved moved{.figure = 0.0, .values = {}, .source_ohms = source_ohms(work, knobs), .source_volts = source_volts(work, knobs)};
+    for (int e : elements) {
+      all[static_cast<std::size_t>(e)] = solve::element_value(work, network_.elements[static_cast<std::size_t>(e)], frequency_hz_, knobs);
+      moved.values.push_back(all[static_cast<std::size_t>(e)]);
+    }
+    moved.figure = figures(work, knobs, all, {state()})[0];
+    restore(value, work);
+    return moved;
+  }
+
+  /// y^T (dM x - ds) of both fields, between two places of a value.
+  double change(const std::vector<int>& elements, const Moved& up, const Moved& down) {
     Complex sum = 0.0;
     for (std::size_t side = 0; side < sides_.size(); ++side) {
       const auto& [fields, adjoint] = sides_[side];
-      for (int e : elements) sum += equations_.element_term(adjoint, fields, e, values[static_cast<std::size_t>(e)]);
-      sum += equations_.source_term(adjoint, fields, source_ohms(design, knobs), side == 0 ? source_volts(design, knobs) : 0.0);
+      for (std::size_t i = 0; i < elements.size(); ++i) sum += equations_.element_change(adjoint, fields, elements[i], up.values[i], down.values[i]);
+      const bool driven = side == 0;
+      sum += equations_.source_change(adjoint, fields, {up.source_ohms, down.source_ohms}, {driven ? up.source_volts : 0.0, driven ? down.source_volts : 0.0});
     }
     return sum.real();
   }
 
-  /// `work` is a copy of the design, and is one again afterwards.
   Weight weight(const Adjustable& value, Design& work) {
     const std::vector<int> elements = elements_of(value);
-    std::vector<ElementValue> values = values_;
     double slope = 0.0;
     for (const Stencil& point : stencil) {
-      std::vector<double> knobs = knobs_;
-      value.scale(work, knobs, 1.0 + point.place * value_step);
-      for (int e : elements) values[static_cast<std::size_t>(e)] = solve::element_value(work, network_.elements[static_cast<std::size_t>(e)], frequency_hz_, knobs);
-      slope += point.weight / value_step * (figures(work, knobs, values, {state()})[0] - residual(work, knobs, values, elements));
-      restore(value, work);
+      const double step = point.place * value_step;
+      const Moved up = move(value, elements, 1.0 + step, work), down = move(value, elements, 1.0 - step, work);
+      slope += point.weight / value_step * (up.figure - down.figure - change(elements, up, down));
     }
     return {.name = value.name, .unit = value.unit, .span = value.span, .nominal = value.nominal, .per_unit = slope / value.nominal, .per_percent = 0.01 * slope};
   }

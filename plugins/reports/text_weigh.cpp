@@ -20,7 +20,8 @@ std::string bar(double share) {
   return blocks;
 }
 
-std::string with_sign(double value, const std::string& unit) { return (value > 0.0 ? "+" : "") + spell(value, unit); }
+/// Plain ratios with as many decimals as it takes: an efficiency moves by thousandths.
+std::string with_sign(double value, const std::string& unit) { return (value > 0.0 ? "+" : "") + (unit.empty() ? significant(value, 3) : spell(value, unit)); }
 
 void write_values(Paper& paper, const Json& figure) {
   const Json& values = list(figure, "values");

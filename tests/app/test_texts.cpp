@@ -107,7 +107,7 @@ TEST_CASE("bash completes verbs, options, values, writers and files") {
   folder.write("designs/one.feed", matched);
   folder.write("lake doublet.feed", matched);
   folder.write("lake.s1p", "");
-  CHECK(offered("w", folder) == std::set<std::string>{"walk"});
+  CHECK(offered("w", folder) == std::set<std::string>{"walk", "weigh"});
   const auto all = offered("\"\"", folder);
   for (const std::string& verb : verbs()) CHECK(all.contains(verb));
   CHECK(offered("run --as", folder) == std::set<std::string>{"--as-written"});

@@ -4,6 +4,7 @@
 
 #include <complex>
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "graph/network.hpp"
@@ -31,10 +32,9 @@ class Fields {
   /// y with transposed(M) y = gradient. Cost: a back-substitution, as the two above.
   FieldVector adjoint(const FieldVector& gradient) const;
 
-  /// y^T (M x - s) over the rows of one element, or of the source, as if its value were this one. At the values the fields were made of it is zero,
-  /// to rounding, for every y; its derivative is what the adjoint method asks for.
-  Complex element_term(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value);
-  Complex source_term(const FieldVector& y, const FieldVector& x, Complex source_ohms, Complex source_volts);
+  /// y^T (dM x - ds) over the rows of one element, or of the source, where dM and ds are what one value has more than another.
+  Complex element_change(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value, const ElementValue& other);
+  Complex source_change(const FieldVector& y, const FieldVector& x, std::pair<Complex, Complex> ohms, std::pair<Complex, Complex> volts);
 
   std::size_t size() const;
   std::size_t place_of_node(int node) const { return static_cast<std::size_t>(node - 1); }  ///< of nodes other than ground

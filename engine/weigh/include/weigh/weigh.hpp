@@ -26,7 +26,7 @@ struct Weighing {
 };
 
 /// Weighs every value that is not zero at one frequency, with the knobs at this setting. Cost: one factorisation of the network, two (for a mismatch four)
-/// back-substitutions, and six looks at the law of each element for each of its values. Figures of a whole sweep (`width of swr`) have none: NaN.
+/// back-substitutions, and eight looks at the law of each element for each of its values. Figures of a whole sweep (`width of swr`) have none: NaN.
 ///
 /// Errors: about 1e-10 of the largest derivative. Where a figure has a corner (the larger end of a line, a table's point) it is the mean of both sides.
 Weighing weigh(const design::Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz,
