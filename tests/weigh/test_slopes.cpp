@@ -112,5 +112,5 @@ TEST_CASE("the adjoint's slopes are those of solving again, on random networks")
   for (const auto& [kind, count] : tally.compared) compared += count;
   WARN("weights compared: " << compared << " in " << tally.compared.size() << " kinds of figures; worst " << tally.worst << " of the strongest (" << tally.where << "); " << tally.left_out << " without a slope");
   CHECK(10 * tally.left_out < compared);
-  CHECK(tally.compared.size() >= 9);
+  CHECK(tally.compared.size() >= WEIGH_KINDS);
 }
