@@ -117,15 +117,6 @@ ElementValue of(const Capacitor& part, const Point& point) {
   return branch(series * y + 1.0, y, ohms * std::norm(y) + y.real());
 }
 
-Complex interpolate(const Table& table, double frequency_hz) {
-  const auto& keys = table.frequencies_hz;
-  std::size_t i = 1;
-  while (i + 1 < keys.size() && keys[i] < frequency_hz) ++i;
-  if (keys.size() == 1) return table.values.front();
-  const double share = (frequency_hz - keys[i - 1]) / (keys[i] - keys[i - 1]);
-  return table.values[i - 1] + share * (table.values[i] - table.values[i - 1]);
-}
-
 ElementValue impedance_branch(Complex z) { return branch(z, 1.0, z.real()); }
 
 ElementValue of(const Load& part, const Point& point) {
@@ -287,6 +278,15 @@ double core_share(const design::Part& part, double frequency_hz, std::span<const
   const double core = core_ohms(*coil->core, frequency_hz).real();
   const double all = by_size(*coil, {frequency_hz, knobs, 2.0 * std::numbers::pi * frequency_hz}).n.real();
   return all > 0.0 ? core / all : 0.0;
+}
+
+Complex interpolate(const design::Table& table, double frequency_hz) {
+  const auto& keys = table.frequencies_hz;
+  std::size_t i = 1;
+  while (i + 1 < keys.size() && keys[i] < frequency_hz) ++i;
+  if (keys.size() == 1) return table.values.front();
+  const double share = (frequency_hz - keys[i - 1]) / (keys[i] - keys[i - 1]);
+  return table.values[i - 1] + share * (table.values[i] - table.values[i - 1]);
 }
 
 ElementValue element_value(const design::Design& design, const graph::Element& element, double frequency_hz,

@@ -13,85 +13,6 @@ using Equations = Tableau<double>;
 FieldVector plain(const Equations::Vector& x) { return {x.data(), x.data() + x.size()}; }
 Eigen::Map<const Equations::Vector> mapped(const FieldVector& x) { return {x.data(), static_cast<Eigen::Index>(x.size())}; }
 
-/// Where a network's ports stand among the unknowns, as the tableau has them.
-class Places {
- public:
-  explicit Places(const graph::Network& network) {
-    int next = network.node_count - 1;
-    for (const graph::Element& element : network.elements) {
-      first_.push_back(next);
-      next += element.ports();
-    }
-    source_ = next;
-  }
-  std::size_t port(std::size_t element, int port) const { return static_cast<std::size_t>(first_[element] + port); }
-  std::size_t source() const { return static_cast<std::size_t>(source_); }
-
- private:
-  std::vector<int> first_;
-  int source_ = 0;
-};
-
-StateFlows flows_of(const graph::Network& network, const Places& places, const std::vector<ElementValue>& values, const FieldVector& x) {
-  StateFlows state;
-  state.volts.assign(static_cast<std::size_t>(network.node_count), 0.0);
-  for (std::size_t node = 1; node < state.volts.size(); ++node) state.volts[node] = x[node - 1];
-  state.source_amps = x[places.source()] / Fields::base_ohms;
-  state.elements.resize(network.elements.size());
-  for (std::size_t e = 0; e < network.elements.size(); ++e) {
-    ElementFlow& flow = state.elements[e];
-    flow.amps1 = x[places.port(e, 0)] / Fields::base_ohms;
-    if (network.elements[e].ports() == 2) flow.amps2 = x[places.port(e, 1)] / Fields::base_ohms;
-    book_heat(network.elements[e], values[e], state.volts, flow);
-  }
-  return state;
-}
-
-Complex amps_of_look(const design::Design& design, const graph::Network& network, const design::Look& look, const StateFlows& state) {
-  if (look.into) return amps_into(network, state.elements, look.into, look.node.index);
-  Complex sum = 0.0;
-  for (std::size_t p = 0; p < design.parts.size(); ++p) sum += amps_into(network, state.elements, design::PartId{static_cast<int>(p)}, look.node.index);
-  return sum;
-}
-
-void allocate(const graph::Network& network, std::size_t looks, std::size_t count, Solution& solution) {
-  solution.volts.resize(static_cast<std::size_t>(network.node_count));
-  for (ComplexSeries& series : solution.volts) series.resize(count);
-  solution.flows.resize(network.elements.size());
-  for (std::size_t e = 0; e < network.elements.size(); ++e) {
-    const graph::Element& element = network.elements[e];
-    Flow& flow = solution.flows[e];
-    flow.amps1.resize(count);
-    flow.heat1_w.resize(count);
-    if (element.ports() == 2) flow.amps2.resize(count);
-    if (element.role == graph::Element::Role::coupled) flow.heat2_w.resize(count);
-    if (element.form == graph::Element::Form::line) flow.gamma_l.resize(count), flow.impedance_ohm.resize(count);
-  }
-  solution.source_volts.resize(count);
-  solution.source_amps.resize(count);
-  solution.looks.resize(looks);
-  for (LookResponse& look : solution.looks) look.admittance_into.resize(count), look.admittance_behind.resize(count);
-  solution.guards.assign(count, Guard::none);
-  solution.untrusted.assign(count, 0);
-}
-
-void store(const graph::Network& network, const std::vector<ElementValue>& values, const StateFlows& state, std::size_t s, Solution& solution) {
-  for (std::size_t node = 0; node < solution.volts.size(); ++node) solution.volts[node].set(s, state.volts[node]);
-  for (std::size_t e = 0; e < solution.flows.size(); ++e) {
-    Flow& flow = solution.flows[e];
-    const ElementFlow& found = state.elements[e];
-    flow.amps1.set(s, found.amps1);
-    flow.heat1_w[s] = found.heat1;
-    if (!flow.amps2.empty()) flow.amps2.set(s, found.amps2);
-    if (!flow.heat2_w.empty()) flow.heat2_w[s] = found.heat2;
-    if (flow.gamma_l.empty()) continue;
-    flow.gamma_l.set(s, values[e].gamma_l);
-    flow.impedance_ohm.set(s, values[e].impedance);
-  }
-  solution.source_volts.set(s, state.volts[network.source_node] - state.volts[network.source_other]);
-  solution.source_amps.set(s, state.source_amps);
-}
-
 }  // namespace
 
 struct Fields::Body {
@@ -121,9 +42,8 @@ Complex Fields::source_change(const FieldVector& y, const FieldVector& x, std::p
   return body_->equations.source_change(mapped(y), mapped(x), ohms.first, ohms.second) - y[place_of_source()] * (volts.first - volts.second);
 }
 
-std::size_t Fields::size() const { return static_cast<std::size_t>(body_->equations.size()); }
-std::size_t Fields::place_of_port(int element, int port) const { return body_->places.port(static_cast<std::size_t>(element), port); }
-std::size_t Fields::place_of_source() const { return body_->places.source(); }
+std::size_t Fields::place_of_port(int element, int port) const { return static_cast<std::size_t>(body_->places.port(static_cast<std::size_t>(element), port)); }
+std::size_t Fields::place_of_source() const { return static_cast<std::size_t>(body_->places.source()); }
 double Fields::trust() const { return body_->equations.trust(); }
 
 Solution solution_of(const design::Design& design, const graph::Network& network, double frequency_hz, const std::vector<double>& knobs,
@@ -131,7 +51,7 @@ Solution solution_of(const design::Design& design, const graph::Network& network
   Solution solution;
   solution.states.knob_count = knobs.size();
   for (std::size_t s = 0; s < states.size(); ++s) solution.states.add(frequency_hz, knobs);
-  allocate(network, looks.size(), states.size(), solution);
+  allocate(network, looks.size(), states.size(), Keep::books, solution);
   solution.available_w.assign(states.size(), design.source.available_w.real_at(frequency_hz, knobs));
   const Places places(network);
   constexpr Complex unknown{std::numeric_limits<double>::quiet_NaN(), 0.0};

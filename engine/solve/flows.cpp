@@ -22,7 +22,53 @@ double line_heat(const ElementValue& value, Complex v1, Complex v2, const Elemen
   return y0.real() * absorbed * (std::norm(p1) + std::norm(p2)) + 4.0 * y0.imag() * e.imag() * (p2 * std::conj(p1)).real();
 }
 
+/// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
+void resize(Series& series, std::size_t count) {
+  if (series.capacity() < count) series.reserve(count + 24);
+  series.resize(count);
+}
+void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }
+
+void allocate_flow(const Element& element, Keep keep, std::size_t count, Flow& flow) {
+  const std::size_t waves = keep == Keep::books ? count : 0, figures = keep == Keep::figures ? count : 0;
+  const bool line = element.form == Element::Form::line;
+  resize(flow.heat1_w, count);
+  resize(flow.heat2_w, element.role == Element::Role::coupled ? count : 0);
+  resize(flow.amps1, waves);
+  resize(flow.amps2, element.ports() == 2 ? waves : 0);
+  resize(flow.gamma_l, line ? waves : 0);
+  resize(flow.impedance_ohm, line ? waves : 0);
+  resize(flow.volts_peak, figures);
+  resize(flow.amps_rms, figures);
+}
+
 }  // namespace
+
+Places::Places(const graph::Network& network) {
+  int next = network.node_count - 1;
+  for (const Element& element : network.elements) {
+    first_.push_back(next);
+    next += element.ports();
+  }
+  source_ = next;
+}
+
+StateFlows flows_of(const graph::Network& network, const Places& places, const std::vector<ElementValue>& values, const FieldVector& x) {
+  const auto amps_at = [&](int place) { return x[static_cast<std::size_t>(place)] / Fields::base_ohms; };
+  StateFlows state;
+  state.volts.assign(static_cast<std::size_t>(network.node_count), 0.0);
+  for (std::size_t node = 1; node < state.volts.size(); ++node) state.volts[node] = x[node - 1];
+  state.source_amps = amps_at(places.source());
+  state.elements.resize(network.elements.size());
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    const Element& element = network.elements[e];
+    ElementFlow& flow = state.elements[e];
+    flow.amps1 = amps_at(places.port(e, 0));
+    if (element.ports() == 2) flow.amps2 = amps_at(places.port(e, 1));
+    book_heat(element, values[e], state.volts, flow);
+  }
+  return state;
+}
 
 void book_heat(const Element& element, const ElementValue& value, const std::vector<Complex>& volts, ElementFlow& flow) {
   flow.heat1 = flow.heat2 = 0.0;
@@ -50,6 +96,47 @@ Complex amps_into(const graph::Network& network, const std::vector<ElementFlow>&
   Complex sum = 0.0;
   network.visit_terminals(part, node, [&](int e, int port, double sign) { sum += sign * (port == 0 ? flows[e].amps1 : flows[e].amps2); });
   return sum;
+}
+
+Complex amps_of_look(const design::Design& design, const graph::Network& network, const design::Look& look, const StateFlows& state) {
+  if (look.into) return amps_into(network, state.elements, look.into, look.node.index);
+  Complex sum = 0.0;
+  for (std::size_t p = 0; p < design.parts.size(); ++p) sum += amps_into(network, state.elements, design::PartId{static_cast<int>(p)}, look.node.index);
+  return sum;
+}
+
+void allocate(const graph::Network& network, std::size_t looks, std::size_t states, Keep keep, Solution& solution) {
+  solution.volts.resize(keep == Keep::books ? static_cast<std::size_t>(network.node_count) : 0);
+  for (ComplexSeries& volts : solution.volts) resize(volts, states);
+  solution.flows.resize(network.elements.size());
+  for (std::size_t e = 0; e < network.elements.size(); ++e) allocate_flow(network.elements[e], keep, states, solution.flows[e]);
+  resize(solution.source_volts, states);
+  resize(solution.source_amps, states);
+  resize(solution.available_w, states);
+  solution.guards.assign(states, Guard::none);
+  solution.untrusted.assign(states, 0);
+  solution.looks.resize(looks);
+  for (LookResponse& look : solution.looks) {
+    resize(look.admittance_into, states);
+    resize(look.admittance_behind, states);
+  }
+}
+
+void store(const graph::Network& network, const std::vector<ElementValue>& values, const StateFlows& state, std::size_t place, Solution& solution) {
+  for (std::size_t node = 0; node < solution.volts.size(); ++node) solution.volts[node].set(place, state.volts[node]);
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    Flow& flow = solution.flows[e];
+    const ElementFlow& found = state.elements[e];
+    flow.heat1_w[place] = found.heat1;
+    if (!flow.heat2_w.empty()) flow.heat2_w[place] = found.heat2;
+    if (!flow.amps1.empty()) flow.amps1.set(place, found.amps1);
+    if (!flow.amps2.empty()) flow.amps2.set(place, found.amps2);
+    if (flow.gamma_l.empty()) continue;
+    flow.gamma_l.set(place, values[e].gamma_l);
+    flow.impedance_ohm.set(place, values[e].impedance);
+  }
+  solution.source_volts.set(place, state.volts[network.source_node] - state.volts[network.source_other]);
+  solution.source_amps.set(place, state.source_amps);
 }
 
 }  // namespace wattfall::solve

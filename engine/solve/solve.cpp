@@ -55,43 +55,8 @@ struct Answers {
   std::vector<double*> heat, volts_peak, amps_rms;
 };
 
-/// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
-void resize(Series& series, std::size_t count) {
-  if (series.capacity() < count) series.reserve(count + 24);
-  series.resize(count);
-}
-void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }
-
-void allocate_flow(const graph::Element& element, Keep keep, std::size_t count, Flow& flow) {
-  const std::size_t waves = keep == Keep::books ? count : 0, figures = keep == Keep::figures ? count : 0;
-  const bool line = element.form == graph::Element::Form::line;
-  resize(flow.heat1_w, count);
-  resize(flow.heat2_w, element.role == graph::Element::Role::coupled ? count : 0);
-  resize(flow.amps1, waves);
-  resize(flow.amps2, element.ports() == 2 ? waves : 0);
-  resize(flow.gamma_l, line ? waves : 0);
-  resize(flow.impedance_ohm, line ? waves : 0);
-  resize(flow.volts_peak, figures);
-  resize(flow.amps_rms, figures);
-}
-
-void allocate(const graph::Network& network, std::size_t looks, Keep keep, Solution& solution, Answers& answers) {
-  const std::size_t count = solution.states.size();
-  solution.volts.resize(keep == Keep::books ? static_cast<std::size_t>(network.node_count) : 0);
-  for (ComplexSeries& volts : solution.volts) resize(volts, count);
-  solution.flows.resize(network.elements.size());
-  for (std::size_t e = 0; e < network.elements.size(); ++e) allocate_flow(network.elements[e], keep, count, solution.flows[e]);
-  resize(solution.source_volts, count);
-  resize(solution.source_amps, count);
-  resize(solution.available_w, count);
-  solution.guards.assign(count, Guard::none);
-  solution.untrusted.assign(count, 0);
-  solution.looks.resize(looks);
-  for (LookResponse& look : solution.looks) {
-    resize(look.admittance_into, count);
-    resize(look.admittance_behind, count);
-  }
-  answers = {};
+Answers answers_of(Solution& solution) {
+  Answers answers;
   for (Flow& flow : solution.flows) {
     answers.heat.push_back(flow.heat1_w.data());
     answers.volts_peak.push_back(flow.volts_peak.data());
@@ -99,6 +64,7 @@ void allocate(const graph::Network& network, std::size_t looks, Keep keep, Solut
   }
   for (Flow& flow : solution.flows)
     if (!flow.heat2_w.empty()) answers.heat.push_back(flow.heat2_w.data());
+  return answers;
 }
 
 /// One thread's workspace over the program that all share. Threads write to states of their own.
@@ -340,32 +306,17 @@ class Worker {
     solution_->untrusted[index] = !(tableau.trust() > 1e-15) || !closes;
     for (std::size_t k = 0; k < looks_.size(); ++k) {
       const int node = looks_[k].node.index;
-      solution_->looks[k].admittance_into.set(index, amps_of_look(k, state) / state.volts[node]);
-      const StateFlows probe = tableau.solve(0.0, node, 1.0);
-      solution_->looks[k].admittance_behind.set(index, (1.0 - amps_of_look(k, probe)) / probe.volts[node]);
+      solution_->looks[k].admittance_into.set(index, amps_of_look(design_, network_, looks_[k], state) / state.volts[node]);
+      const StateFlows probe = tableau.respond(node);
+      solution_->looks[k].admittance_behind.set(index, (1.0 - amps_of_look(design_, network_, looks_[k], probe)) / probe.volts[node]);
     }
   }
 
   void store_state(std::size_t index, std::size_t lane, const StateFlows& state, const std::vector<ElementValue>& values) {
-    for (std::size_t node = 0; node < solution_->volts.size(); ++node) solution_->volts[node].set(index, state.volts[node]);
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      Flow& flow = solution_->flows[e];
-      const ElementFlow& found = state.elements[e];
-      flow.heat1_w[index] = found.heat1;
-      if (!flow.heat2_w.empty()) flow.heat2_w[index] = found.heat2;
-      if (figures_) {
-        store_figures(index, network_.elements[e], state, found, flow);
-        continue;
-      }
-      flow.amps1.set(index, found.amps1);
-      if (!flow.amps2.empty()) flow.amps2.set(index, found.amps2);
-      if (flow.gamma_l.empty()) continue;
-      flow.gamma_l.set(index, values[e].gamma_l);
-      flow.impedance_ohm.set(index, values[e].impedance);
-    }
+    store(network_, values, state, index, *solution_);
     solution_->available_w[index] = batch_.available_w.data()[lane];
-    solution_->source_volts.set(index, state.volts[network_.source_node] - state.volts[network_.source_other]);
-    solution_->source_amps.set(index, state.source_amps);
+    if (!figures_) return;
+    for (std::size_t e = 0; e < network_.elements.size(); ++e) store_figures(index, network_.elements[e], state, state.elements[e], solution_->flows[e]);
   }
 
   static void store_figures(std::size_t index, const graph::Element& element, const StateFlows& state, const ElementFlow& found, Flow& flow) {
@@ -374,14 +325,6 @@ class Worker {
       volts = std::max(volts, std::abs(state.volts[element.node[2 * port]] - state.volts[element.node[2 * port + 1]]));
     flow.volts_peak[index] = std::numbers::sqrt2 * volts;
     flow.amps_rms[index] = element.ports() == 2 ? std::max(std::abs(found.amps1), std::abs(found.amps2)) : std::abs(found.amps1);
-  }
-
-  Complex amps_of_look(std::size_t k, const StateFlows& state) const {
-    if (looks_[k].into) return amps_into(network_, state.elements, looks_[k].into, looks_[k].node.index);
-    Complex sum = 0.0;
-    for (std::size_t p = 0; p < design_.parts.size(); ++p)
-      sum += amps_into(network_, state.elements, design::PartId{static_cast<int>(p)}, looks_[k].node.index);
-    return sum;
   }
 
   const design::Design& design_;
@@ -409,7 +352,8 @@ struct Solver::Body {
   /// Every thread takes one run of whole batches.
   void run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads) {
     solution.states = states;
-    allocate(network, looks.size(), keep, solution, answers);
+    allocate(network, looks.size(), states.size(), keep, solution);
+    answers = answers_of(solution);
     const std::size_t batches = (states.size() + lanes - 1) / lanes, most = std::min<std::size_t>(std::max(1u, threads), std::max<std::size_t>(1, batches));
     while (workers.size() < most) workers.push_back(std::make_unique<Worker>(design, network, looks, program));
     const auto share = [&](std::size_t t) {

@@ -30,49 +30,30 @@ class Tableau {
   using Vector = Eigen::Matrix<Wide, Eigen::Dynamic, 1>;
 
   Tableau(const graph::Network& network, const std::vector<ElementValue>& values, Complex source_ohms)
-      : network_(network), values_(values), source_ohms_(source_ohms) {
-    first_port_.reserve(network.elements.size());
-    int next = network.node_count - 1;
-    for (const graph::Element& element : network.elements) {
-      first_port_.push_back(next);
-      next += element.ports();
-    }
-    source_column_ = next;
-    size_ = next + 1;
+      : network_(network), values_(values), places_(network), source_column_(places_.source()), size_(source_column_ + 1) {
     laws_of_nodes();
     laws_of_elements();
-    law_of_source();
+    law_of_source(source_ohms);
     if (std::is_same_v<Real, double> && size_ > most_dense) factor_sparse();
     else factor_dense();
   }
 
-  /// The source working with the given Thevenin volts, or silent (0), and `amps` fed into `node`.
-  StateFlows solve(Complex source_volts, int node = 0, Complex amps = 0.0) const {
-    Vector right = Vector::Zero(size_);
-    right(source_column_) = Wide(source_volts);
-    if (node != 0 && !is_reference(node)) right(node - 1) = Wide(amps) * base_ohms;
-    return unpack(solved(right));
-  }
+  /// The source working with the given Thevenin volts.
+  StateFlows solve(Complex source_volts) const { return unpack(driven(source_volts)); }
 
-  /// The source silent, 1 A fed into `from` and taken out of `to`.
-  StateFlows respond(int from, int to) const {
-    Vector right = Vector::Zero(size_);
-    if (from != 0 && !is_reference(from)) right(from - 1) += base_ohms;
-    if (to != 0 && !is_reference(to)) right(to - 1) -= base_ohms;
-    return unpack(solved(right));
-  }
+  /// The source silent, 1 A fed into `from` and taken out of `to` (0: ground).
+  StateFlows respond(int from, int to = 0) const { return unpack(fed(from, to)); }
 
-  // The equations M x = s themselves, for what differs from state to state: x are the potentials of the nodes 1 .. and base_ohms times the port currents
-  // and the source's current.
-  int size() const { return size_; }
+  // The equations M x = s themselves: x as a FieldVector has it.
   Vector driven(Complex source_volts) const {
     Vector right = Vector::Zero(size_);
     right(source_column_) = Wide(source_volts);
     return solved(right);
   }
-  Vector fed(int node) const {
+  Vector fed(int from, int to = 0) const {
     Vector right = Vector::Zero(size_);
-    if (node != 0 && !is_reference(node)) right(node - 1) = base_ohms;
+    if (from != 0 && !is_reference(from)) right(from - 1) += base_ohms;
+    if (to != 0 && !is_reference(to)) right(to - 1) -= base_ohms;
     return solved(right);
   }
   /// y with transposed(M) y = gradient.
@@ -85,14 +66,10 @@ class Tableau {
     return change_of(y, x, [&] { law_of_element(element, value); }, [&] { law_of_element(element, other); });
   }
   Wide source_change(const Vector& y, const Vector& x, Complex ohms, Complex other) {
-    const auto law = [&](Complex given) {
-      source_ohms_ = given;
-      law_of_source();
-    };
-    return change_of(y, x, [&] { law(ohms); }, [&] { law(other); });
+    return change_of(y, x, [&] { law_of_source(ohms); }, [&] { law_of_source(other); });
   }
 
-  static constexpr Real base_ohms = 50;
+  static constexpr Real base_ohms = Fields::base_ohms;
 
   /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double. Of the sparse form: the least that one
   /// trial of inverse iteration shows.
@@ -165,8 +142,8 @@ class Tableau {
     };
     for (std::size_t e = 0; e < network_.elements.size(); ++e)
       for (int port = 0; port < network_.elements[e].ports(); ++port) {
-        leave(network_.elements[e].node[2 * port], first_port_[e] + port, Real(1));
-        leave(network_.elements[e].node[2 * port + 1], first_port_[e] + port, Real(-1));
+        leave(network_.elements[e].node[2 * port], places_.port(e, port), Real(1));
+        leave(network_.elements[e].node[2 * port + 1], places_.port(e, port), Real(-1));
       }
     leave(network_.source_node, source_column_, Real(-1));
     leave(network_.source_other, source_column_, Real(1));
@@ -179,7 +156,7 @@ class Tableau {
 
   void law_of_element(int e, const ElementValue& value) {
     const graph::Element& element = network_.elements[e];
-    const int row = first_port_[e];
+    const int row = places_.port(static_cast<std::size_t>(e), 0);
     switch (element.form) {
       case graph::Element::Form::branch: law_of_branch(row, element, value); break;
       case graph::Element::Form::line: law_of_line(row, element, value); break;
@@ -227,34 +204,22 @@ class Tableau {
   }
 
   /// V + Zs I = E.
-  void law_of_source() {
+  void law_of_source(Complex source_ohms) {
     add_node(source_column_, network_.source_node, Real(1));
     add_node(source_column_, network_.source_other, Real(-1));
-    add(source_column_, source_column_, Wide(source_ohms_) / base_ohms);
+    add(source_column_, source_column_, Wide(source_ohms) / base_ohms);
   }
 
   StateFlows unpack(const Vector& x) const {
-    const auto narrow = [](Wide value) { return Complex{static_cast<double>(value.real()), static_cast<double>(value.imag())}; };
-    StateFlows state;
-    state.volts.resize(network_.node_count);
-    for (int node = 1; node < network_.node_count; ++node) state.volts[node] = narrow(x(node - 1));
-    state.source_amps = narrow(x(source_column_) / base_ohms);
-    state.elements.resize(network_.elements.size());
-    for (std::size_t e = 0; e < network_.elements.size(); ++e) {
-      const graph::Element& element = network_.elements[e];
-      ElementFlow& flow = state.elements[e];
-      flow.amps1 = narrow(x(first_port_[e]) / base_ohms);
-      if (element.ports() == 2) flow.amps2 = narrow(x(first_port_[e] + 1) / base_ohms);
-      book_heat(element, values_[e], state.volts, flow);
-    }
-    return state;
+    FieldVector fields;
+    for (const Wide& value : x) fields.emplace_back(static_cast<double>(value.real()), static_cast<double>(value.imag()));
+    return flows_of(network_, places_, values_, fields);
   }
 
   const graph::Network& network_;
   const std::vector<ElementValue>& values_;
-  Complex source_ohms_;
-  std::vector<int> first_port_;
-  int source_column_ = 0, size_ = 0;
+  Places places_;
+  int source_column_, size_;
   Real largest_ = 0;
   std::vector<Entry> entries_;
   Eigen::PartialPivLU<Matrix> factors_;

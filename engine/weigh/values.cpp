@@ -3,6 +3,8 @@
 #include <cmath>
 #include <complex>
 
+#include "solve/element_values.hpp"
+
 namespace wattfall::weigh {
 namespace {
 
@@ -91,12 +93,7 @@ class Lister {
   /// A table's real and imaginary parts, each as a whole; the nominal is that at the frequency.
   template <class Get>
   void table(Get get) {
-    const Table& all = *get(model_);
-    const auto& keys = all.frequencies_hz;
-    std::size_t i = 1;
-    while (i + 1 < keys.size() && keys[i] < frequency_hz_) ++i;
-    std::complex<double> at = all.values.front();
-    if (keys.size() > 1) at = all.values[i - 1] + (frequency_hz_ - keys[i - 1]) / (keys[i] - keys[i - 1]) * (all.values[i] - all.values[i - 1]);
+    const std::complex<double> at = solve::interpolate(*get(model_), frequency_hz_);
     number("resistance", "ohm", at.real(), [get](Model& model, double factor) {
       for (std::complex<double>& z : get(model)->values) z = {z.real() * factor, z.imag()};
     });

@@ -26,6 +26,9 @@ struct ElementValue {
   std::array<double, 2> coil_ohms{}, coil_susceptance{};
 };
 
+/// A table's value between its points, real and imaginary parts apart.
+Complex interpolate(const design::Table& table, double frequency_hz);
+
 /// The value of an element at a frequency and setting. A kind of a plugin that fails gives NaN, which the solution marks untrusted.
 ElementValue element_value(const design::Design& design, const graph::Element& element, double frequency_hz,
                            std::span<const double> knobs);

@@ -36,7 +36,6 @@ class Fields {
   Complex element_change(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value, const ElementValue& other);
   Complex source_change(const FieldVector& y, const FieldVector& x, std::pair<Complex, Complex> ohms, std::pair<Complex, Complex> volts);
 
-  std::size_t size() const;
   std::size_t place_of_node(int node) const { return static_cast<std::size_t>(node - 1); }  ///< of nodes other than ground
   std::size_t place_of_port(int element, int port) const;
   std::size_t place_of_source() const;
