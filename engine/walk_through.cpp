@@ -19,12 +19,6 @@ struct Kept {
   std::deque<ledger::Ledger> ledgers;
 };
 
-std::vector<double> knobs_at(const report::VariantResult& variant, std::size_t point) {
-  std::vector<double> knobs;
-  for (const report::Setting& setting : variant.settings) knobs.push_back(setting.values[point]);
-  return knobs;
-}
-
 /// The places to compare at: the design's planes, and every load's own terminal.
 std::vector<design::Look> looks_of(const design::Design& design) {
   std::vector<design::Look> looks;
@@ -36,7 +30,7 @@ std::vector<design::Look> looks_of(const design::Design& design) {
 
 report::WalkResult walk_at(const report::VariantResult& variant, const graph::Network& network, std::size_t point, Kept& kept) {
   const design::Design& design = *variant.design;
-  report::WalkResult result{.variant = &variant, .network = &network, .knobs = knobs_at(variant, point), .walk = {}, .checks = {}};
+  report::WalkResult result{.variant = &variant, .network = &network, .knobs = variant.knobs_at(point), .walk = {}, .checks = {}};
   solve::States state;
   state.knob_count = result.knobs.size();
   state.add(design.frequencies_hz[point], result.knobs);

@@ -56,9 +56,7 @@ class Scales {
  private:
   report::WeighedFigure weigh_at(const design::Figure& figure, const design::Requirement* requirement, std::size_t point) const {
     const double hertz = design_.frequencies_hz[point];
-    std::vector<double> knobs;
-    for (const report::Setting& setting : variant_.settings) knobs.push_back(setting.values[point]);
-    return {.figure = &figure, .requirement = requirement, .frequency_hz = hertz, .weighing = weigh::weigh(design_, network_, figure, hertz, knobs)};
+    return {.figure = &figure, .requirement = requirement, .frequency_hz = hertz, .weighing = weigh::weigh(design_, network_, figure, hertz, variant_.knobs_at(point))};
   }
 
   const report::VariantResult& variant_;

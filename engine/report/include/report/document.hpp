@@ -27,6 +27,12 @@ struct VariantResult {
   bool tuned = false;
   const ledger::Ledger* ledger = nullptr;
   std::vector<Setting> settings;
+  /// All knobs at one of the frequencies, in the design's order.
+  std::vector<double> knobs_at(std::size_t point) const {
+    std::vector<double> knobs;
+    for (const Setting& setting : settings) knobs.push_back(setting.values[point]);
+    return knobs;
+  }
   std::vector<tune::Search> searches;  ///< what the tuner found beside
   judge::Judgement judgement;
   /// Looks of `planes` and where they stand in ledger.looks.
