@@ -1,42 +1,20 @@
 // What the tuner says beside a setting, held to an independent ladder model, to brute force, and to published limits.
 #include <catch2/catch.hpp>
 #include <iostream>
-#include <sstream>
 
-#include "../tuner/cases.hpp"
 #include "feed.hpp"
+#include "ladder_feed.hpp"
 #include "tune/limit.hpp"
 #include "tune/tune.hpp"
 
 using namespace wattfall;
+using test::exact;
 using test::Feed;
+using test::feed_text;
 
 namespace {
 
 constexpr double two_pi = 6.283185307179586477;
-
-std::string exact(double value) {
-  std::ostringstream text;
-  text.precision(17);
-  text << value;
-  return text.str();
-}
-
-/// A ladder whose load is a plain impedance at every frequency.
-std::string feed_text(const tuner_test::Ladder& ladder, const tuner_test::Bounds& bounds, const std::string& goal) {
-  std::string text = "design \"random\"\nsource rig at n0 : 100 W, 50 ohm\n", knobs;
-  int node = 0;
-  for (std::size_t i = 0; i < ladder.parts.size(); ++i) {
-    const tuner_test::Part& part = ladder.parts[i];
-    const std::string here = "n" + std::to_string(node), name = "P" + std::to_string(i), unit = part.coil ? " H" : " F";
-    text += (part.coil ? "inductor " : "capacitor ") + name + (part.series ? " from " + here + " to n" + std::to_string(++node) : " at " + here) +
-            " : adjustable " + exact(bounds.lower[i]) + unit + " to " + exact(bounds.upper[i]) + unit + ", Q " + exact(part.q) + "\n";
-    knobs += (i == 0 ? "" : ", ") + name;
-  }
-  text += "load ant at n" + std::to_string(node) + " : " + exact(ladder.load.real()) + (ladder.load.imag() < 0 ? " - j" : " + j") +
-          exact(std::abs(ladder.load.imag())) + " ohm\nsweep at [" + exact(ladder.frequency_hz) + " Hz]\n";
-  return text + "tune " + knobs + " at " + exact(ladder.frequency_hz) + " Hz for " + goal + "\n";
-}
 
 Result<tune::Tuning> try_tuning(const Feed& feed) {
   for (const Diagnostic& diagnostic : feed.diagnostics) UNSCOPED_INFO(diagnostic.text);
