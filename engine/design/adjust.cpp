@@ -1,4 +1,5 @@
-// Knobs: `adjustable A to B`, `A to B step S`, `[v1, v2]`, `series(E24, from A, to B)`, `relays(8, smallest x)`.
+// Knobs: `adjustable A to B`, `A to B step S`, `[v1, v2]`, `series(E24, from A, to B)` with `pairs` or without,
+// `relays(8, smallest x)`.
 #include "adjust.hpp"
 
 #include <algorithm>
@@ -18,13 +19,14 @@ struct Range {
   double lower = 0.0, upper = 0.0;
   std::vector<double> choices;
   std::optional<double> step = {};
+  std::vector<Made> made = {};
 };
 
 std::optional<Range> say_bad_range(Bench& bench, Span span) {
   auto& wrong = bench.complaints.say("bad-adjustable", span, "this does not say how far it can be adjusted");
   wrong.expected =
       "adjustable A to B, adjustable A to B step S, adjustable [v1, v2, ...], adjustable series(E24, from A, to B), "
-      "or adjustable relays(8, smallest x)";
+      "adjustable series(E24, from A, to B, pairs), or adjustable relays(8, smallest x)";
   return std::nullopt;
 }
 
@@ -59,10 +61,55 @@ std::optional<Phrase> argument(Bench& bench, syntax::List<Phrase> arguments, std
   return rest_after(arguments[at], word, bench.storage);
 }
 
+/// `pairs`, `series pairs` or `parallel pairs`.
+std::optional<Joined> joined_by(const Phrase& phrase) {
+  if (phrase.size() == 1 && leading_word(phrase) == "pairs") return Joined{};
+  if (phrase.size() != 2 || phrase[1].text != "pairs") return std::nullopt;
+  const std::string_view way = leading_word(phrase);
+  if (way == "series") return Joined{true, false};
+  if (way == "parallel") return Joined{false, true};
+  return std::nullopt;
+}
+
+std::optional<Range> from_pairs(Bench& bench, const KnobRequest& request, const std::vector<double>& singles,
+                                const Phrase& phrase) {
+  const Span span = syntax::span_of(phrase);
+  const auto joined = joined_by(phrase);
+  if (!joined) {
+    bench.complaints.say("bad-adjustable", span, "this does not say how two parts may be joined").expected =
+        "pairs, series pairs, or parallel pairs";
+    return std::nullopt;
+  }
+  if (request.dim != dimension::capacitance && request.dim != dimension::inductance &&
+      request.dim != dimension::resistance) {
+    auto& wrong =
+        bench.complaints.say("bad-adjustable", span, "only coils, capacitors and resistors are made of pairs");
+    wrong.advice = "leave `" + std::string(leading_word(phrase)) + (phrase.size() > 1 ? " pairs" : "") + "` out";
+    return std::nullopt;
+  }
+  if (pair_count(singles.size(), *joined) > most_choices) {
+    auto& wrong = bench.complaints.say("too-many-steps", span,
+                                       std::to_string(singles.size()) + " preferred values make " +
+                                           std::to_string(pair_count(singles.size(), *joined)) +
+                                           " pairs; a knob may have 100000 choices at most");
+    wrong.advice = "take a coarser series or a smaller range, or ask for `series pairs` or `parallel pairs` alone";
+    return std::nullopt;
+  }
+  Range range;
+  for (const MadeValue& one : preferred_pairs(singles, *joined, request.dim != dimension::capacitance)) {
+    range.choices.push_back(one.value);
+    range.made.push_back(one.made);
+  }
+  if (range.choices.size() < 2) return from_choices(bench, std::move(range.choices), syntax::span_of(request.range));
+  range.lower = range.choices.front();
+  range.upper = range.choices.back();
+  return range;
+}
+
 std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span span) {
   const syntax::List<Phrase> arguments = request.range[0].phrases;
   const auto from = argument(bench, arguments, 1, "from"), to = argument(bench, arguments, 2, "to");
-  if (arguments.size() != 3 || !from || !to) return say_bad_range(bench, span);
+  if (arguments.size() < 3 || arguments.size() > 4 || !from || !to) return say_bad_range(bench, span);
   const std::string series(leading_word(arguments[0]));
   if (preferred_decade(series).empty()) {
     auto& wrong = bench.complaints.say("unknown-series", syntax::span_of(arguments[0]),
@@ -77,7 +124,9 @@ std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span 
                          "a series of preferred values begins above zero");
     return std::nullopt;
   }
-  return from_choices(bench, preferred_values(series, *lower, *upper, most_choices), span);
+  std::vector<double> values = preferred_values(series, *lower, *upper, most_choices);
+  if (arguments.size() == 4) return from_pairs(bench, request, values, arguments[3]);
+  return from_choices(bench, std::move(values), span);
 }
 
 std::optional<Range> from_relays(Bench& bench, const KnobRequest& request, Span span) {
@@ -214,6 +263,7 @@ std::optional<KnobId> make_knob(Bench& bench, const KnobRequest& request) {
     return std::nullopt;
   }
   knob.choices = std::move(range->choices);
+  knob.made = std::move(range->made);
   knob.step = range->step;
   knob.span = request.span;
   bench.design.knobs.push_back(std::move(knob));

@@ -25,7 +25,7 @@ PropertyInfo bare_property(const char* name, const char* form, Dimension dim, co
 }
 
 PropertyInfo adjustable() {
-  return property("adjustable", "A to B | [v1, v2, ...] | series(E24, from A, to B) | relays(8, smallest x)", {},
+  return property("adjustable", "A to B | [v1, v2, ...] | series(E24, from A, to B [, pairs]) | relays(8, smallest x)", {},
                   "makes the main value a knob");
 }
 

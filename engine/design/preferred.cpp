@@ -1,6 +1,7 @@
 // The E series: listed up to E24, computed above by the standard's rule.
 #include "preferred.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <string>
@@ -49,6 +50,39 @@ std::vector<double> preferred_values(std::string_view series, double lower, doub
       if (candidate >= lower * (1.0 - slack)) values.push_back(candidate);
     }
   return values;
+}
+
+std::size_t pair_count(std::size_t singles, Joined joined) {
+  const std::size_t ways = (joined.in_series ? 1 : 0) + (joined.in_parallel ? 1 : 0);
+  return singles + ways * (singles * (singles + 1) / 2);
+}
+
+std::vector<MadeValue> preferred_pairs(const std::vector<double>& singles, Joined joined, bool adds_in_series) {
+  std::vector<MadeValue> all;
+  all.reserve(pair_count(singles.size(), joined));
+  for (std::size_t i = 0; i < singles.size(); ++i) {
+    const double a = singles[i];
+    all.push_back({a, {a}});
+    for (std::size_t j = 0; j <= i; ++j) {
+      const double b = singles[j];
+      for (const bool in_series : {true, false}) {
+        if (in_series ? !joined.in_series : !joined.in_parallel) continue;
+        all.push_back({in_series == adds_in_series ? a + b : a * b / (a + b), {a, b, in_series}});
+      }
+    }
+  }
+  // How far the two are apart; a part alone comes before all pairs.
+  const auto apart = [](const Made& made) { return made.second > 0.0 ? made.first / made.second : 0.0; };
+  std::stable_sort(all.begin(), all.end(), [](const MadeValue& a, const MadeValue& b) { return a.value < b.value; });
+  constexpr double same = 1e-9;
+  std::vector<MadeValue> once;
+  for (const MadeValue& one : all) {
+    if (once.empty() || one.value > once.back().value * (1.0 + same))
+      once.push_back(one);
+    else if (apart(one.made) < apart(once.back().made))
+      once.back() = one;
+  }
+  return once;
 }
 
 std::vector<double> relay_values(int count, double smallest) {

@@ -217,11 +217,18 @@ struct Box {
 
 // ---- what may be turned -----------------------------------------------------------------------------------------
 
+/// What a preferred value is made of: one part, or two that are bought and joined.
+struct Made {
+  double first = 0.0, second = 0.0;  ///< [SI]; second 0: one part alone
+  bool in_series = false;            ///< the two; else side by side
+};
+
 struct Knob {
   std::string name;  ///< the part's or quantity's name
   Dimension dim;
   double lower = 0.0, upper = 0.0;  ///< continuous
   std::vector<double> choices;      ///< or one of these values, rising; empty for a continuous knob
+  std::vector<Made> made;           ///< by choice, where pairs of preferred values were asked for; else empty
   std::optional<double> step;       ///< choices are every step of a range, its upper end among them: what a dial can be set to
   std::optional<double> start;      ///< as written; none: mid-range
   Span span;
