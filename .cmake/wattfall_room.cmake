@@ -14,7 +14,7 @@ target_compile_options(wattfall_flags INTERFACE -Wall -Wextra -Wpedantic -Wshado
                                                 $<$<BOOL:${WATTFALL_WERROR}>:-Werror>)
 if(WATTFALL_SANITIZE)
   target_compile_options(wattfall_flags INTERFACE -fsanitize=${WATTFALL_SANITIZE} -fno-sanitize-recover=all
-                                                  -fno-omit-frame-pointer -Wno-maybe-uninitialized)
+                                                  -fno-omit-frame-pointer $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)
   target_link_options(wattfall_flags INTERFACE -fsanitize=${WATTFALL_SANITIZE})
 endif()
 
