@@ -23,14 +23,14 @@ struct Bessel {
 };
 
 /// Abramowitz and Stegun 9.6.10, 9.6.11, 9.6.13.
-inline Bessel bessel_on_diagonal(double x) {
-  const Real part = Real(x) / sqrt(Real(2)), pi = boost::math::constants::pi<Real>();
-  const Complex w(part, part), q(Real(0), Real(x) * x / 4);
-  const Complex logarithm(log(Real(x) / 2) + boost::math::constants::euler<Real>(), pi / 4);
+inline Bessel bessel_on_diagonal(const Real& x) {
+  const Real part = x / sqrt(Real(2)), pi = boost::math::constants::pi<Real>();
+  const Complex w(part, part), q(Real(0), x * x / 4);
+  const Complex logarithm(log(x / 2) + boost::math::constants::euler<Real>(), pi / 4);
   Bessel out{w, 0, 0, 0, 1 / w};
   Complex even = 1, odd = w / 2;
   Real harmonic = 0;
-  for (int n = 0; n < 40 + static_cast<int>(3 * x); ++n) {
+  for (int n = 0; n < 40 + static_cast<int>(3 * x.convert_to<double>()); ++n) {
     const Real next = harmonic + Real(1) / (n + 1);
     out.i0 += even;
     out.i1 += odd;

@@ -27,7 +27,7 @@ double off(double found, double expected) {
 
 TEST_CASE("scaled Bessel functions on the diagonal keep 1e-12") {
   for (const double x : direct_current_to_vhf) {
-    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(x);
+    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(many_digits::Real(x));
     const many_digits::Complex growth = many_digits::growth(exact.w);
     const ScaledBessel found = scaled_bessel(many_digits::rounded(exact.w));
     INFO("x = " << x);
@@ -41,7 +41,7 @@ TEST_CASE("scaled Bessel functions on the diagonal keep 1e-12") {
 TEST_CASE("resistance and internal inductance of a round wire keep 1e-12, each") {
   double worst = 0.0;
   for (const double x : direct_current_to_vhf) {
-    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(x);
+    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(many_digits::Real(x));
     const many_digits::Complex ratio = exact.w / many_digits::Complex(2) * exact.i0 / exact.i1;
     const many_digits::Real inductance = ratio.imag() * 8 / (many_digits::Real(x) * x);
     const SkinRatios found = round_wire_ratios(x);
@@ -56,7 +56,7 @@ TEST_CASE("resistance and internal inductance of a round wire keep 1e-12, each")
 
 TEST_CASE("the exclusion of a transverse field keeps 1e-12 in size, and its loss 1e-11") {
   for (const double x : direct_current_to_vhf) {
-    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(x);
+    const many_digits::Bessel exact = many_digits::bessel_on_diagonal(many_digits::Real(x));
     const many_digits::Complex share =
         many_digits::Complex(1) - many_digits::Complex(2) / exact.w * exact.i1 / exact.i0;
     const double loss = many_digits::Real(share.imag() * many_digits::Real(x) * x / 4).convert_to<double>();
