@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cable_table.hpp"
+#include "least_squares.hpp"
 #include "wattfall/sdk.hpp"
 
 namespace sdk = wattfall::sdk;
@@ -44,70 +45,24 @@ void check_losses(std::span<const sdk::LossPoint> losses) {
   }
 }
 
-/// The two basis functions over the measured loss, so that a fit without error gives 1 at each point. `scale_hz` keeps
-/// both near one.
-struct Basis {
-  std::vector<double> skin;
-  std::vector<double> dielectric;
-};
-
-Basis relative_basis(std::span<const sdk::LossPoint> losses, double scale_hz) {
-  Basis basis;
+/// sqrt(x) and x over the measured loss, so that a fit without error gives 1 at each point. `scale_hz` keeps both near
+/// one.
+std::array<Column, 2> relative_columns(std::span<const sdk::LossPoint> losses, double scale_hz) {
+  std::array<Column, 2> columns;
   for (const auto& point : losses) {
     const double x = point.frequency_hz / scale_hz;
-    basis.skin.push_back(std::sqrt(x) / (point.db_per_100m / 100.0));
-    basis.dielectric.push_back(x / (point.db_per_100m / 100.0));
+    columns[0].push_back(std::sqrt(x) / (point.db_per_100m / 100.0));
+    columns[1].push_back(x / (point.db_per_100m / 100.0));
   }
-  return basis;
-}
-
-double dot(const std::vector<double>& a, const std::vector<double>& b) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < a.size(); ++i) sum += a[i] * b[i];
-  return sum;
-}
-
-double sum_of(const std::vector<double>& a) {
-  double sum = 0.0;
-  for (const double value : a) sum += value;
-  return sum;
-}
-
-/// Sum of squared relative errors.
-double cost(const Basis& basis, Coefficients k) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < basis.skin.size(); ++i) {
-    const double error = k.k1 * basis.skin[i] + k.k2 * basis.dielectric[i] - 1.0;
-    sum += error * error;
-  }
-  return sum;
-}
-
-/// Least squares of both coefficients by orthogonalising the second column on the first (no squared condition number).
-Coefficients unconstrained(const Basis& basis) {
-  const double slope = dot(basis.skin, basis.dielectric) / dot(basis.skin, basis.skin);
-  std::vector<double> rest(basis.skin.size());
-  for (std::size_t i = 0; i < rest.size(); ++i) rest[i] = basis.dielectric[i] - slope * basis.skin[i];
-  const double k2 = sum_of(rest) / dot(rest, rest);
-  return {sum_of(basis.skin) / dot(basis.skin, basis.skin) - slope * k2, k2};
-}
-
-/// Least squares with neither coefficient negative. The cost is convex, so where the free optimum leaves the quadrant
-/// the answer is the better of the two edges; both edge optima are positive, since every basis value is.
-Coefficients not_negative(const Basis& basis) {
-  const Coefficients both = unconstrained(basis);
-  if (both.k1 >= 0.0 && both.k2 >= 0.0) return both;
-  const Coefficients skin_alone{sum_of(basis.skin) / dot(basis.skin, basis.skin), 0.0};
-  const Coefficients dielectric_alone{0.0, sum_of(basis.dielectric) / dot(basis.dielectric, basis.dielectric)};
-  return cost(basis, skin_alone) <= cost(basis, dielectric_alone) ? skin_alone : dielectric_alone;
+  return columns;
 }
 
 Coefficients coefficients(std::span<const sdk::LossPoint> losses) {
   if (losses.empty()) return {};
   if (losses.size() == 1) return {losses[0].db_per_100m / 100.0 / std::sqrt(losses[0].frequency_hz), 0.0};
   const double scale_hz = losses.back().frequency_hz;
-  const Coefficients scaled = not_negative(relative_basis(losses, scale_hz));
-  return {scaled.k1 / std::sqrt(scale_hz), scaled.k2 / scale_hz};
+  const std::vector<double> scaled = non_negative_least_squares(relative_columns(losses, scale_hz));
+  return {scaled[0] / std::sqrt(scale_hz), scaled[1] / scale_hz};
 }
 
 double worst_relative_error(std::span<const sdk::LossPoint> losses, Coefficients k) {

@@ -167,6 +167,7 @@ inline constexpr CableRow loss_rows[] = {
     {"CA-074", "RG-174", 10, 3.3, 0.15, Status::published, source_2},
     {"CA-075", "RG-11", 10, 0.7, 0.15, Status::published, source_2},
     {"CA-076", "RG-59", 10, 1.1, 0.15, Status::published, source_2},
+    {"CA-077", "RG-142", 10, 1.1, 0.15, Status::published, source_2},  // printed for RG-141: the same conductors under one braid
     {"CA-078", "RG-223", 10, 1.2, 0.15, Status::published, source_2},
     {"CA-079", "RG-8", 1, 0.16, 0.0192, Status::from_memory, source_8},
     {"CA-080", "RG-8", 10, 0.55, 0.066, Status::from_memory, source_8},
