@@ -160,8 +160,7 @@ constexpr auto on<rules::requirement> = [](Draft& d, Span s) {
 template <>
 constexpr auto on<rules::title> = [](Draft& d, Span s) { d.pieces.text = d.string_word(s); };
 template <>
-constexpr auto on<rules::design_statement> =
-    [](Draft& d, Span) { d.pieces.what = syntax::DesignTitle{d.pieces.text}; };
+constexpr auto on<rules::design_statement> = [](Draft& d, Span) { d.pieces.what = syntax::DesignTitle{d.pieces.text}; };
 
 template <>
 constexpr auto on<rules::set_name> = [](Draft& d, Span s) { d.pieces.set.name = d.new_name(s); };
@@ -194,8 +193,7 @@ constexpr auto on<rules::change_statement> = [](Draft& d, Span) { d.pieces.what 
 template <>
 constexpr auto on<rules::include_path> = [](Draft& d, Span s) { d.pieces.text = d.string_word(s); };
 template <>
-constexpr auto on<rules::include_statement> =
-    [](Draft& d, Span) { d.pieces.what = syntax::Include{d.pieces.text}; };
+constexpr auto on<rules::include_statement> = [](Draft& d, Span) { d.pieces.what = syntax::Include{d.pieces.text}; };
 
 template <>
 constexpr auto on<rules::band_from> = [](Draft& d, Span) { d.pieces.band.from = d.take_expression(); };

@@ -132,8 +132,8 @@ class Draft {
 
   struct Frame {  ///< an open bracket of any kind; the lowest is the statement itself
     std::uint32_t begin = 0;
-    std::size_t base = 0;     ///< terms below this are not the frame's
-    std::size_t phrases = 0;  ///< nor phrases below this
+    std::size_t base = 0;        ///< terms below this are not the frame's
+    std::size_t phrases = 0;     ///< nor phrases below this
     std::string_view word = {};  ///< a call's
     bool has_items = false;      ///< commas separate items here, so `1,5` is two numbers
     std::uint32_t depth = 0;
@@ -186,7 +186,7 @@ class Draft {
   std::uint32_t last_term_ = 0;  ///< where the last value ended, if it is the last token
 
   std::vector<syntax::Term> terms_;
-  std::vector<std::uint32_t> depths_;  ///< of each of `terms_`: how many nodes lie below it at most
+  std::vector<std::uint32_t> depths_;    ///< of each of `terms_`: how many nodes lie below it at most
   std::vector<syntax::Phrase> phrases_;  ///< finished ones of all open frames
   std::vector<Frame> frames_;
   std::vector<std::size_t> factors_;  ///< where the pending signs of each open factor begin

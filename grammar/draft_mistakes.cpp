@@ -141,7 +141,8 @@ std::string Draft::likely_band(Span found) const {
   if (is_digit(word.front())) {
     const Span next = token_at(skip_blanks(found.end));
     const std::optional<Unit> unit = find_unit(next.text());
-    const std::optional<Unit> glued = find_unit(word.substr(std::min(word.find_first_not_of("0123456789."), word.size())));
+    const std::optional<Unit> glued =
+        find_unit(word.substr(std::min(word.find_first_not_of("0123456789."), word.size())));
     if ((unit && unit->dim == dimension::frequency) || (glued && glued->dim == dimension::frequency)) return {};
     if (unit && unit->dim == dimension::length) name.append(" ").append(next.text());
   }
@@ -169,16 +170,20 @@ void Draft::complain_of_habit(const Wanted& wanted, Span found) const {
   const std::string_view sign = found.text();
   const std::string_view code = wanted.code;
   const bool at_end = code == "unexpected-text";
-  if (at_end && sign == "@") mistake("unexpected-text", found, "a frequency follows `at`, not `@`", "`at` and a frequency", "at");
-  if (at_end && sign == ";") mistake("unexpected-text", found, "`;` ends nothing here", "a statement on a line of its own");
+  if (at_end && sign == "@")
+    mistake("unexpected-text", found, "a frequency follows `at`, not `@`", "`at` and a frequency", "at");
+  if (at_end && sign == ";")
+    mistake("unexpected-text", found, "`;` ends nothing here", "a statement on a line of its own");
   if (at_end && sign == ":")
     mistake("unexpected-text", found, "a ratio cannot stand here", "a plain number, such as 1.5 where 1.5:1 is meant");
   const bool slashes = sign == "/" && found.begin > begin_ && text_[found.begin - 1] == '/';
   if (slashes && code == "value-expected")
-    mistake("value-expected", {source_, found.begin - 1, found.end}, "`//` begins no comment", "`#` before a comment", "#");
+    mistake("value-expected", {source_, found.begin - 1, found.end}, "`//` begins no comment", "`#` before a comment",
+            "#");
   const bool of_sweep = wanted.words == std::string_view("to") && pieces.part.kind.text.empty();
   if (of_sweep && last_ < found.begin && token_before_is(found.begin, "from"))
-    mistake("word-expected", {source_, last_ - 4, last_}, "a range begins with its lower end, without `from`", "A to B");
+    mistake("word-expected", {source_, last_ - 4, last_}, "a range begins with its lower end, without `from`",
+            "A to B");
   if (code == "sign-expected" && is_digit(sign.front()) && text_.substr(begin_, end_ - begin_).starts_with("sweep"))
     mistake("sign-expected", found, "single frequencies stand in a list", wanted.expected,
             std::string("[").append(rest(found.begin)).append("]"));

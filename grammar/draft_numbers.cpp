@@ -232,8 +232,10 @@ void Draft::check_after_number(std::uint32_t from) const {
   if (hint.empty()) hint = std::string(", ").append(token.text().substr(0, 20));
   // `24 m RG-213`: a length, and a word with a dash and a digit, as cables are called.
   const std::uint32_t dash = token.end;
-  const bool cable = unit_ && unit_->dim == dimension::length && dash + 1 < end_ && text_[dash] == '-' && is_digit(text_[dash + 1]);
-  if (is_letter(c) && cable) hint = std::string("of ").append(token.text()).append("-").append(token_at(dash + 1).text());
+  const bool cable =
+      unit_ && unit_->dim == dimension::length && dash + 1 < end_ && text_[dash] == '-' && is_digit(text_[dash + 1]);
+  if (is_letter(c) && cable)
+    hint = std::string("of ").append(token.text()).append("-").append(token_at(dash + 1).text());
   // `1 000 pF`: the blank groups digits.
   const bool group = token.text().size() == 3 && std::all_of(token.text().begin(), token.text().end(), is_digit);
   if (group && !unit_ && real_.end - real_.begin <= 3) hint = std::string(real_.text()).append(token.text());

@@ -148,7 +148,8 @@ Result<Loose<T>> parse_piece(const SourcePtr& source, const Build& build) {
   if (!stretch) return result;
   const auto storage = std::make_shared<syntax::Storage>();
   Draft draft(*source, *storage);
-  if (const auto what = build(draft, *source, *stretch, result.diagnostics)) result.value = Loose<T>{*what, source, storage};
+  if (const auto what = build(draft, *source, *stretch, result.diagnostics))
+    result.value = Loose<T>{*what, source, storage};
   return result;
 }
 
