@@ -45,14 +45,28 @@ std::string kinds(const design::Catalog& catalog) {
   return table(rows);
 }
 
-std::string one_kind(const design::KindInfo& kind) {
+/// Where a resistance may be complex it is called an impedance.
+std::string measures(const design::PropertyInfo& property) {
+  if (!property.dim) return "";
+  const bool complex = property.name.ends_with("impedance") || property.name == "table" || property.name == "series" ||
+                       property.name == "dipole" || property.name == "monopole";
+  return complex && property.dim == dimension::resistance ? "an impedance" : describe(*property.dim);
+}
+
+std::string one_kind(const design::KindInfo& kind, const host::Registry& registry) {
   std::string text = fmt::format("{} NAME {} : ...\n{} (brought by {})\n\n", kind.name, kind.places_text, kind.meaning,
                                  kind.brought_by);
-  std::vector<Row> rows{{"property", "written", "default", "meaning"}};
+  std::vector<Row> rows{{"property", "written", "measures", "default", "meaning"}};
   for (const design::PropertyInfo& property : kind.properties)
-    rows.push_back(
-        {property.name + (property.main ? " (main)" : ""), property.form, property.fallback, property.meaning});
-  return text + table(rows);
+    rows.push_back({property.name + (property.main ? " (main)" : ""), property.form,
+                    measures(property), property.fallback, property.meaning});
+  text += table(rows);
+  if (kind.name != "tuner" || registry.tuner_forms.empty()) return text;
+  rows = {{"form", "of", "what it is", "brought by"}};
+  for (const auto& entry : registry.tuner_forms)
+    rows.push_back({fmt::format("\"{}\"", entry.thing->name), entry.thing->group, entry.thing->meaning,
+                    brought_by(registry, entry.plugin)});
+  return text + '\n' + table(rows);
 }
 
 std::string cables(const host::Registry& registry) {
@@ -154,7 +168,7 @@ int list_verb(const Arguments& arguments, const host::Plugins& loaded) {
   if (arguments.what == "kinds" && !arguments.name.empty()) {
     const design::KindInfo* kind = catalog.find(arguments.name);
     if (kind == nullptr) return say({unknown("kind", arguments.name, catalog.names())}, arguments.color);
-    text = one_kind(*kind);
+    text = one_kind(*kind, registry);
   } else if (arguments.what == "cables" && !arguments.name.empty()) {
     const sdk::Cable* cable = registry.find_cable(arguments.name);
     std::vector<std::string> names;

@@ -2,40 +2,44 @@
 // is written as a group, `coil(turns 10, ...)`; the builders in parts/ give each its meaning.
 #include "design/catalog.hpp"
 
+#include <algorithm>
 #include <utility>
+
+#include "grammar/syntax.hpp"
 
 namespace wattfall::design {
 namespace {
 
 using Places = KindInfo::Places;
 using Properties = std::vector<PropertyInfo>;
+constexpr std::nullopt_t none = std::nullopt;
 
-PropertyInfo main_value(const char* name, const char* form, Dimension dim, const char* meaning, bool bare = false) {
+PropertyInfo main_value(const char* name, const char* form, std::optional<Dimension> dim, const char* meaning, bool bare = false) {
   return {name, form, dim, "", meaning, true, bare};
 }
 
-PropertyInfo property(const char* name, const char* form, Dimension dim, const char* meaning,
+PropertyInfo property(const char* name, const char* form, std::optional<Dimension> dim, const char* meaning,
                       const char* fallback = "") {
   return {name, form, dim, fallback, meaning, false, false};
 }
 
-PropertyInfo bare_property(const char* name, const char* form, Dimension dim, const char* meaning,
+PropertyInfo bare_property(const char* name, const char* form, std::optional<Dimension> dim, const char* meaning,
                            const char* fallback = "") {
   return {name, form, dim, fallback, meaning, false, true};
 }
 
 PropertyInfo adjustable() {
-  return property("adjustable", "A to B | [v1, v2, ...] | series(E24, from A, to B [, pairs]) | relays(8, smallest x)", {},
+  return property("adjustable", "A to B | [v1, v2, ...] | series(E24, from A, to B [, pairs]) | relays(8, smallest x)", none,
                   "makes the main value a knob");
 }
 
 PropertyInfo tolerance() {
-  return property("tolerance", "5 % [normal] | 2 pF [normal]", {},
+  return property("tolerance", "5 % [normal] | 2 pF [normal]", none,
                   "spread of the main value: uniform, or three sigma of a normal one");
 }
 
 PropertyInfo limit() {
-  return property("limit", "1 kV | 5 A | 10 W | 8 W/m", {},
+  return property("limit", "1 kV | 5 A | 10 W | 8 W/m", none,
                   "rating: peak volts across, rms amps through, watts of heat, or of a line heat per metre; one of each");
 }
 
@@ -70,7 +74,7 @@ KindInfo load() {
       "load", Places::one_port, one_port_text, "an antenna or a dummy: where power is meant to go",
       {main_value("impedance", "50 - j12 ohm", dimension::resistance, "its impedance", true),
        main_value("table", "[f: z, ...]", dimension::resistance, "impedance over frequency; straight lines between"),
-       main_value("measured", "\"x.s1p\"", dimension::resistance, "a Touchstone file with one port"),
+       main_value("measured", "\"x.s1p\"", none, "a Touchstone file with one port"),
        main_value("series", "(resistance .., inductance .., capacitance ..)", dimension::resistance,
                   "a series circuit"),
        main_value("dipole", "(length .., diameter .. [, metal ..])", dimension::resistance, "a dipole's impedance from its size"),
@@ -141,8 +145,8 @@ KindInfo line() {
 
 KindInfo stub() {
   Properties properties = line_properties();
-  properties.push_back(property("open", "", {}, "open at its far end"));
-  properties.push_back(property("shorted", "", {}, "shorted at its far end"));
+  properties.push_back(property("open", "", none, "open at its far end"));
+  properties.push_back(property("shorted", "", none, "shorted at its far end"));
   return kind("stub", Places::one_port, one_port_text, "a line with its far end open or shorted",
               with_common(std::move(properties)));
 }
@@ -183,13 +187,13 @@ KindInfo pad() {
 
 KindInfo twoport() {
   return kind("twoport", Places::two_port, two_port_text, "a measured two-port",
-              {main_value("measured", "\"x.s2p\"", dimension::number, "a Touchstone file with two ports"), limit()});
+              {main_value("measured", "\"x.s2p\"", none, "a Touchstone file with two ports"), limit()});
 }
 
 KindInfo selector() {
   return kind("selector", Places::selector, "from n to (a b c)", "a switch that joins a node to one of several",
-              {main_value("choice", "a", {}, "the node it stands on"),
-               property("adjustable", "", {}, "makes it a knob"), limit()});
+              {main_value("choice", "a", none, "the node it stands on"),
+               property("adjustable", "", none, "makes it a knob"), limit()});
 }
 
 std::vector<KindInfo> language_kinds() {
@@ -197,8 +201,38 @@ std::vector<KindInfo> language_kinds() {
           transformer(), choke("balun"), choke("choke"), coupling(), pad(),       twoport(), selector()};
 }
 
-/// Its properties are the forms' own; these are what those of the tuner plugin share.
-KindInfo tuner(const host::Registry& registry) {
+/// What stands behind a quantity of a form's box, on its line, as a comment: what it means.
+std::string comment_behind(const Span& value) {
+  const std::string_view text = value.source->text();
+  const std::string_view line = text.substr(value.end, text.find('\n', value.end) - value.end);
+  const std::size_t sign = line.find_first_not_of(", \t{");
+  if (sign == std::string_view::npos || line[sign] != '#') return "";
+  const std::size_t word = line.find_first_not_of("# \t", sign);
+  return word == std::string_view::npos ? "" : std::string(line.substr(word));
+}
+
+/// The quantities of a form's box are properties of the tuner: `coil_Q` is given as `coil Q 200`.
+void add_properties_of(const sdk::TunerForm& form, const Vocabulary& vocabulary, Properties& properties) {
+  const auto source = std::make_shared<const wattfall::Source>(form.name, form.box);
+  const Result<syntax::File> file = parse(source, vocabulary);
+  const bool one = file.value && file.value->statements.size() == 1;
+  const auto* box = one ? std::get_if<syntax::Box>(&file.value->statements[0].what) : nullptr;
+  if (box == nullptr) return;  // said where the form is used
+  for (const auto& [word, value] : box->with) {
+    const Span span = syntax::span_of(value);
+    std::string name(word.text);
+    std::replace(name.begin(), name.end(), '_', ' ');
+    if (std::any_of(properties.begin(), properties.end(), [&](const auto& known) { return known.name == name; })) continue;
+    PropertyInfo info = property("", "", none, "");
+    info.name = name;
+    info.form = info.fallback = span.text();
+    info.meaning = comment_behind(span);
+    if (value.size() == 1 && value[0].kind == syntax::Term::Kind::number) info.dim = value[0].quantity.dim;
+    properties.push_back(std::move(info));
+  }
+}
+
+KindInfo tuner(const host::Registry& registry, const Vocabulary& vocabulary) {
   KindInfo info{"tuner", Places::box, "from a to b", "a tuner of a form that is tried: each makes a design, side by side", {},
                 registry.plugins[registry.tuner_forms.front().plugin].name, nullptr};
   std::string groups = "any";
@@ -206,7 +240,8 @@ KindInfo tuner(const host::Registry& registry) {
     const std::string group = entry.thing->group;
     if (groups.find(group) == std::string::npos) groups += " | " + group;
   }
-  info.properties.push_back({"form", groups + " | \"NAME\"", {}, "any", "which forms to try", true, false});
+  info.properties.push_back({"form", groups + " | \"NAME\"", none, "any", "which forms to try", true, false});
+  for (const auto& entry : registry.tuner_forms) add_properties_of(*entry.thing, vocabulary, info.properties);
   return info;
 }
 
@@ -222,7 +257,7 @@ KindInfo plugin_kind(const sdk::Kind& kind_of_plugin, const std::string& plugin)
     const std::string unit = given.unit == nullptr ? "" : given.unit;
     PropertyInfo one{given.name,
                      unit.empty() ? "n" : "x " + unit,
-                     {},
+                     dimension::number,
                      given.fallback == nullptr ? "" : given.fallback,
                      given.meaning,
                      i == 0,
@@ -240,7 +275,7 @@ Catalog::Catalog(const host::Registry& registry) : kinds_(language_kinds()) {
   for (const auto& entry : registry.kinds)
     if (find(entry.thing->name) == nullptr)
       kinds_.push_back(plugin_kind(*entry.thing, registry.plugins[entry.plugin].name));
-  if (!registry.tuner_forms.empty()) kinds_.push_back(tuner(registry));
+  if (!registry.tuner_forms.empty()) kinds_.push_back(tuner(registry, vocabulary()));
 }
 
 const KindInfo* Catalog::find(std::string_view kind_name) const {

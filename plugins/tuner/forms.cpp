@@ -5,7 +5,10 @@ namespace wattfall::tuner {
 namespace {
 
 #define HEAD \
-  "box form (in, out) with coil_Q = 200, capacitor_Q = 1000, largest_coil = 30 uH, largest_capacitor = 1 nF {\n"
+  "box form (in, out) with coil_Q = 200,  # of every coil, at every frequency\n" \
+  "    capacitor_Q = 1000,                # of every capacitor, at every frequency\n" \
+  "    largest_coil = 30 uH,              # that a coil reaches; the least is 1/500 of it\n" \
+  "    largest_capacitor = 1 nF {         # that a capacitor reaches; the least is 1/500 of it\n"
 #define COIL(name, place) \
   "  inductor " name " " place " : adjustable largest_coil / 500 to largest_coil, Q coil_Q\n"
 #define CAPACITOR(name, place) \

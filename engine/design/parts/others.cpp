@@ -54,7 +54,7 @@ std::optional<syntax::Loose<Phrase>> fallback_of(Bench& bench, const PropertyInf
 }
 
 std::optional<Value> plugin_value(PartJob& job, const PropertyInfo& info) {
-  const Due due{.dim = info.dim, .complex = true};
+  const Due due{.dim = info.dim.value_or(dimension::number), .complex = true};
   if (info.main && (job.given.find("adjustable") != nullptr || info.fallback.empty()))
     return main_value(job, info.name.c_str(), due);
   if (job.given.find(info.name) != nullptr) return optional_value(job, info.name.c_str(), due);

@@ -41,9 +41,8 @@ void read_limit(PartJob& job, const Given& given, std::vector<std::pair<Dimensio
 
 /// The dimension that an absolute tolerance must have: the main value's.
 std::optional<Dimension> absolute_dimension(const PartJob& job) {
-  const Dimension dim = job.kind.properties[0].dim;
-  if (dim == dimension::number) return std::nullopt;
-  return dim;
+  const std::optional<Dimension> dim = job.kind.properties[0].dim;
+  return dim == dimension::number ? std::nullopt : dim;
 }
 
 void read_tolerance(PartJob& job, const Given& given) {

@@ -2,6 +2,7 @@
 // the error messages and `list kinds` all read it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,7 +16,7 @@ namespace wattfall::design {
 struct PropertyInfo {
   std::string name;      ///< "Q", "common impedance"
   std::string form;      ///< how its value is written: "50 ohm", "n [at f]", "[f: z, ...]", "" for a bare word
-  Dimension dim;
+  std::optional<Dimension> dim;  ///< none where it is a word, a file or a form of its own
   std::string fallback;  ///< in the language; "" for none
   std::string meaning;   ///< one line
   bool main = false;     ///< may stand first without its name
