@@ -56,7 +56,10 @@ class Marker {
 
   void expression(const Phrase& phrase) { terms(phrase, {}); }
   void properties(syntax::List<Phrase> phrases) {
-    for (const Phrase& phrase : phrases) terms(phrase, {true, false});
+    for (const Phrase& phrase : phrases) {
+      terms(phrase, {true, false});
+      if (phrase.size() == 1 && is_hyphenated(phrase[0])) hyphens(phrase[0]);
+    }
   }
   void figure(const syntax::Figure& figure) {
     if (figure.reference) expression(*figure.reference);
@@ -118,6 +121,19 @@ class Marker {
       marks_[sign] = {Mark::What::before};
     this->term(term.operands[0], {home.phrase, false});
     this->term(term.operands[1], {});
+  }
+
+  /// `l-network`, nothing else beside it: only the catalogue knows whether that is one word or a difference.
+  bool is_hyphenated(const Term& term) const {
+    if (term.kind != Kind::binary || term.text != "-" || term.operands[1].kind != Kind::name) return false;
+    const std::uint32_t sign = syntax::operator_span(term).begin;
+    if (is_space(text_[sign - 1]) || is_space(text_[sign + 1])) return false;
+    return term.operands[0].kind == Kind::name || is_hyphenated(term.operands[0]);
+  }
+
+  void hyphens(const Term& term) {
+    marks_[syntax::operator_span(term).begin] = {Mark::What::glued};
+    if (term.operands[0].kind == Kind::binary) hyphens(term.operands[0]);
   }
 
   static bool is_short(const Term& term) {
