@@ -2,10 +2,17 @@
 #include "check_graph.hpp"
 
 #include <boost/graph/adjacency_list.hpp>
+#include <boost/graph/biconnected_components.hpp>
 #include <boost/graph/connected_components.hpp>
 #include <boost/pending/disjoint_sets.hpp>
+#include <algorithm>
+#include <array>
+#include <cctype>
 #include <numeric>
 #include <set>
+#include <string_view>
+
+#include "grammar/nearest_name.hpp"
 
 namespace wattfall::graph {
 namespace {
@@ -107,19 +114,78 @@ void check_islands(const design::Design& design, const Network& network, Diagnos
     if (said.insert(component[i]).second) say_island(design, component, component[i], diagnostics);
 }
 
+/// The words that people write for it.
+bool means_ground(std::string_view name) {
+  constexpr std::array<std::string_view, 7> words{"gnd", "grd", "grnd", "earth", "chassis", "mass", "ground"};
+  std::string lower(name);
+  for (char& letter : lower) letter = static_cast<char>(std::tolower(static_cast<unsigned char>(letter)));
+  return std::find(words.begin(), words.end(), lower) != words.end();
+}
+
 void check_ground(const design::Design& design, Network& network, Diagnostics& diagnostics) {
   const std::vector<int> component = components(conductor_graph(network));
   std::set<int> said{component[0]};
   if (component[network.source_node] != component[0]) {
+    const std::vector<std::string> names = node_names(design, component, component[network.source_node]);
+    const bool misspelt = std::any_of(names.begin(), names.end(), means_ground);
     diagnostics.push_back(
         {.code = "no-path-to-ground",
          .span = design.source.span,
          .text = "nothing joins " + list_nodes(design, component, component[network.source_node]) + " to ground",
-         .expected = "at least one part with an end on `ground` on the source's side"});
+         .expected = "at least one part with an end on `ground` on the source's side",
+         .hint = misspelt ? "ground" : ""});
     return;
   }
   for (int node = 1; node < network.node_count; ++node)
     if (said.insert(component[node]).second) network.floating_reference.push_back(node);
+}
+
+/// A graph whose edges are numbered. Each part joins all its nodes, and so do two coils that share flux: current may flow from any to any.
+using Numbered = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property,
+                                       boost::property<boost::edge_index_t, std::size_t>>;
+
+void join_all(const std::vector<design::NodeId>& nodes, Numbered& graph) {
+  for (std::size_t i = 0; i < nodes.size(); ++i)
+    for (std::size_t j = i + 1; j < nodes.size(); ++j)
+      if (nodes[i] != nodes[j]) boost::add_edge(nodes[i].index, nodes[j].index, boost::num_edges(graph), graph);
+}
+
+/// A load between two nodes that hang on the rest at one node alone: what flows in must flow out, so nothing does. (Where the source
+/// and the load both have an end on ground that is no matter: their way back.)
+void check_ways_back(const design::Design& design, Diagnostics& diagnostics) {
+  const auto on_ground = [](const auto& nodes) { return std::find(nodes.begin(), nodes.end(), design::ground) != nodes.end(); };
+  const std::vector<design::NodeId> source{design.source.node, design.source.other};
+  const bool all_on_ground = std::all_of(design.parts.begin(), design.parts.end(), [&](const design::Part& part) {
+    return !design::is_load(part) || on_ground(part.terminals);
+  });
+  if (all_on_ground && on_ground(source)) return;
+  Numbered graph(design.nodes.size());
+  join_all(source, graph);
+  std::vector<std::size_t> edge_of_load(design.parts.size(), 0);
+  for (std::size_t i = 0; i < design.parts.size(); ++i) {
+    edge_of_load[i] = boost::num_edges(graph);
+    join_all(design.parts[i].terminals, graph);
+  }
+  for (const design::Coupling& coupling : design.couplings) {
+    std::vector<design::NodeId> nodes = design.parts[coupling.first.index].terminals;
+    const auto& others = design.parts[coupling.second.index].terminals;
+    nodes.insert(nodes.end(), others.begin(), others.end());
+    join_all(nodes, graph);
+  }
+  std::vector<std::size_t> block(boost::num_edges(graph));
+  boost::biconnected_components(graph, boost::make_iterator_property_map(block.begin(), boost::get(boost::edge_index, graph)));
+  for (std::size_t i = 0; i < design.parts.size(); ++i) {
+    const design::Part& part = design.parts[i];
+    if (!design::is_load(part) || edge_of_load[i] >= block.size() || block[edge_of_load[i]] == block[0]) continue;
+    const bool misspelt = std::any_of(part.terminals.begin(), part.terminals.end(),
+                                      [&](design::NodeId node) { return node != design::ground && means_ground(design.nodes[node.index].name); });
+    diagnostics.push_back({.code = "unreachable-load",
+                           .span = part.span,
+                           .text = "no current can flow in the load " + quoted(part.name) +
+                                   ": one node alone joins it to the source",
+                           .expected = "a second way from it to the source, such as an end on `ground`",
+                           .hint = misspelt ? "ground" : ""});
+  }
 }
 
 /// Ideal transformers tie potentials together; one more between nodes already tied leaves its current undetermined.
@@ -168,6 +234,39 @@ void check_one_node(const design::Design& design, const design::Part& part, Diag
   if (ends[0] == ends[2] && ends[1] == ends[3]) say(ends[0], "both sides");
 }
 
+/// What stands before the last dot, with it: nodes of one box have it in common.
+std::string_view box_of(std::string_view name) {
+  return name.substr(0, name.rfind('.') + 1);
+}
+
+/// `n1` and `n2` are two nodes and no slip of the pen.
+bool differ_in_digits_alone(std::string_view a, std::string_view b) {
+  const auto is_digit = [](unsigned char c) { return std::isdigit(c) != 0; };
+  std::string letters_of_a(a), letters_of_b(b);
+  std::erase_if(letters_of_a, is_digit);
+  std::erase_if(letters_of_b, is_digit);
+  return letters_of_a == letters_of_b && a != b;
+}
+
+/// The node that was most likely meant by this one, without its box; "" where none is near. Its own part's other ends are not.
+std::string nearest_node(const design::Design& design, std::size_t node, const std::vector<design::NodeId>& own) {
+  const std::string_view whole = design.nodes[node].name;
+  const std::string_view box = box_of(whole);
+  const std::string_view name = whole.substr(box.size());
+  std::vector<std::string> known;
+  if (std::none_of(own.begin(), own.end(), [](design::NodeId id) { return id == design::ground; })) {
+    if (means_ground(name)) return "ground";
+    known.emplace_back("ground");
+  }
+  for (std::size_t i = 1; i < design.nodes.size(); ++i) {
+    const std::string_view other = design.nodes[i].name;
+    const bool beside = std::any_of(own.begin(), own.end(), [i](design::NodeId id) { return std::size_t(id.index) == i; });
+    if (beside || box_of(other) != box || differ_in_digits_alone(other, whole)) continue;
+    if (other.size() - box.size() > 2) known.emplace_back(other.substr(box.size()));
+  }
+  return name.size() > 2 ? nearest_name(name, known) : "";
+}
+
 void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
   std::vector<int> ends(design.nodes.size(), 0);
   std::vector<const design::Part*> first(design.nodes.size(), nullptr);
@@ -178,14 +277,21 @@ void check_single_ends(const design::Design& design, Diagnostics& diagnostics) {
       ++ends[terminal.index];
       if (first[terminal.index] == nullptr) first[terminal.index] = &part;
     }
+  constexpr int most_searches = 20;  // each looks at every node
+  int searched = 0;
   for (std::size_t i = 1; i < design.nodes.size(); ++i) {
     if (ends[i] != 1) continue;
     const bool source = first[i] == nullptr;
+    const design::Part* part = first[i];
+    const std::vector<design::NodeId> own =
+        source ? std::vector{design.source.node, design.source.other} : part->terminals;
+    const Span word = design.nodes[i].span;
     diagnostics.push_back({.code = "single-end",
-                           .span = source ? design.source.span : first[i]->span,
+                           .span = word.source != nullptr ? word : source ? design.source.span : part->span,
                            .text = "node " + quoted(design.nodes[i].name) + " has a single end, that of " +
-                                   quoted(source ? design.source.name : first[i]->name) + ": no current can flow there",
+                                   quoted(source ? design.source.name : part->name) + ": no current can flow there",
                            .expected = "a second part at " + quoted(design.nodes[i].name),
+                           .hint = searched++ < most_searches ? nearest_node(design, i, own) : "",
                            .advice = "compare the spelling of the nodes: a misspelt node name makes two nodes of one"});
   }
 }
@@ -224,6 +330,7 @@ void check_sections(const design::Design& design, Network& network, Diagnostics&
   check_islands(design, network, diagnostics);
   if (!diagnostics.empty()) return;
   check_ground(design, network, diagnostics);
+  check_ways_back(design, diagnostics);
   check_transformer_loops(design, network, diagnostics);
 }
 
