@@ -354,6 +354,8 @@ std::optional<Diagnostic> misspelled_statement(const Source& source, const Stret
   for (const std::string_view each : words.kinds) known.emplace_back(each);
   std::sort(known.begin(), known.end());
   diagnostic.hint = nearest_name(word, known);
+  if (word == "end" && length == text.size()) diagnostic.hint = "}";
+  if (word == "rem" || word == "REM") diagnostic.hint = "#";
   return diagnostic;
 }
 

@@ -301,12 +301,24 @@ void Draft::finish_phrase() {
   phrases_.push_back(phrase);
 }
 
+/// `28+i208 ohm`: the physicists' letter.
+void Draft::check_imaginary_i(const Term& term) const {
+  if (term.kind != Kind::binary || term.operands[1].kind != Kind::name) return;
+  const Term& last = term.operands[1];
+  const bool imaginary =
+      last.text.size() > 1 && last.text[0] == 'i' && std::all_of(last.text.begin() + 1, last.text.end(), is_digit);
+  if (!imaginary) return;
+  const std::string meant = std::string("j").append(last.text.substr(1));
+  mistake("imaginary-suffix", last.span, "the imaginary unit is written `j`", "an imaginary part such as j208", meant);
+}
+
 void Draft::check_units_after_expressions(const Phrase& phrase) const {
   for (std::size_t i = 1; i < phrase.size(); ++i) {
     const Kind before_it = phrase[i - 1].kind;
     const bool expression = before_it == Kind::bracket || before_it == Kind::call || before_it == Kind::binary ||
                             before_it == Kind::unary || before_it == Kind::pair;
     if (!expression || phrase[i].kind != Kind::name || !find_unit(phrase[i].text)) continue;
+    check_imaginary_i(phrase[i - 1]);
     mistake("unit-after-expression", phrase[i].span,
             "a unit follows a number only, and " + quoted(phrase[i].text) + " follows an expression",
             "the unit at each number inside", "");

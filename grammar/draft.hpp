@@ -150,6 +150,9 @@ class Draft {
   std::string likely(const Wanted& wanted, Span found) const;
   void check_part_has_name() const;
   void complain_of_habit(const Wanted& wanted, Span found) const;
+  void complain_of_repeated_sign(const Wanted& wanted, Span found) const;
+  void complain_of_range(const Wanted& wanted, std::uint32_t at) const;
+  std::string likely_place(const Wanted& wanted, Span found) const;
   bool token_before_is(std::uint32_t at, std::string_view word) const;
   std::vector<std::string_view> band_names() const;
   std::string likely_band(Span found) const;
@@ -157,7 +160,9 @@ class Draft {
   void check_decimal_comma(Span number) const;
   void check_number_end(Span number) const;
   void check_after_number(std::uint32_t at) const;
+  const char* missing_sign() const;
   void check_zero_for_o(Span token) const;
+  void check_imaginary_i(const syntax::Term& term) const;
   void check_units_after_expressions(const syntax::Phrase& phrase) const;
   void complain_of_shorthand(std::uint32_t at, std::string_view word, bool attached) const;
   [[noreturn]] void complain_of_unit(std::uint32_t at, bool attached) const;

@@ -52,21 +52,14 @@ std::vector<std::string> split_words(std::string_view text) {
 }
 
 /// Signs and words of other languages that come to the fingers by habit.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 15> habits{{{"<", "below"},
-                                                                                {"highest", "most"},
-                                                                                {"best", "most"},
-                                                                                {"lowest", "least"},
-                                                                                {"smallest", "least"},
-                                                                                {"@", "at"},
-                                                                                {">", "above"},
-                                                                                {"under", "below"},
-                                                                                {"over", "above"},
-                                                                                {"max", "most"},
-                                                                                {"maximum", "most"},
-                                                                                {"min", "least"},
-                                                                                {"minimum", "least"},
-                                                                                {",", "and"},
-                                                                                {"through", "to"}}};
+constexpr std::array<std::pair<std::string_view, std::string_view>, 31> habits{
+    {{"<", "below"},        {"<=", "below"},     {">=", "above"},      {"less", "below"},    {"lower", "below"},
+     {"smaller", "below"},  {"more", "above"},   {"greater", "above"}, {"larger", "above"},  {"higher", "above"},
+     {"in", "at"},          {"on", "at"},        {"and", "to"},        {"->", "to"},         {"-", "to"},
+     {"..", "to"},          {",", "to"},         {"highest", "most"},  {"best", "most"},     {"lowest", "least"},
+     {"smallest", "least"}, {"@", "at"},         {">", "above"},       {"under", "below"},   {"over", "above"},
+     {"max", "most"},       {"maximum", "most"}, {"min", "least"},     {"minimum", "least"}, {",", "and"},
+     {"through", "to"}}};
 
 /// What was most likely meant where `found` stands and `wanted` should.
 std::string likely_word(std::string_view found, const Wanted& wanted) {
@@ -77,7 +70,9 @@ std::string likely_word(std::string_view found, const Wanted& wanted) {
   }
   const std::vector<std::string> words = split_words(wanted.words);
   for (const auto& [habit, meant] : habits) {
-    if (found == habit && std::find(words.begin(), words.end(), meant) != words.end()) return std::string(meant);
+    const bool places = meant == "to" && std::string_view(wanted.code) != "word-expected";
+    if (found == habit && !places && std::find(words.begin(), words.end(), meant) != words.end())
+      return std::string(meant);
   }
   return nearest_name(found, words);
 }
@@ -102,6 +97,9 @@ Span Draft::token_at(std::uint32_t at) const {
       ++end;
   } else if (c == '"') {
     end = static_cast<std::uint32_t>(std::min<std::size_t>(layout::past_token(text_, at), end_));
+  } else if (const std::string_view two = text_.substr(at, 2);
+             two == "<=" || two == ">=" || two == "->" || two == "..") {
+    end = at + 2;
   } else {
     while (end < end_ && (static_cast<unsigned char>(text_[end]) & 0xC0U) == 0x80U) ++end;
   }
@@ -128,7 +126,8 @@ std::vector<std::string_view> Draft::band_names() const {
     const std::size_t open = text_.find_first_not_of(" \t", at + 4);
     if (text_.substr(line, at - line).find_first_not_of(" \t") != std::string_view::npos) continue;
     if (open == std::string_view::npos || text_[open] != '"') continue;
-    names.push_back(text_.substr(open, layout::past_token(text_, open) - open));
+    const std::string_view name = text_.substr(open, layout::past_token(text_, open) - open);
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
   return names;
 }
@@ -172,6 +171,14 @@ void Draft::complain_of_habit(const Wanted& wanted, Span found) const {
   const bool at_end = code == "unexpected-text";
   if (at_end && sign == "@")
     mistake("unexpected-text", found, "a frequency follows `at`, not `@`", "`at` and a frequency", "at");
+  const bool after_digit = found.begin > begin_ && is_digit(text_[found.begin - 1]);
+  if (at_end && sign == "<" && after_digit)
+    mistake("unexpected-text", found, "an impedance is written by its real and imaginary part",
+            "a value such as 28+j208 ohm");
+  const bool dashes = sign == "-" && text_.substr(found.begin, 2) == "--";
+  if (at_end && (sign == "!" || dashes))
+    mistake("unexpected-text", {source_, found.begin, found.begin + (dashes ? 2 : 1)}, "this begins no comment",
+            "`#` before a comment, or " + std::string(wanted.expected), "#");
   if (at_end && sign == ";")
     mistake("unexpected-text", found, "`;` ends nothing here", "a statement on a line of its own");
   if (at_end && sign == ":")
@@ -187,9 +194,87 @@ void Draft::complain_of_habit(const Wanted& wanted, Span found) const {
   if (code == "sign-expected" && is_digit(sign.front()) && text_.substr(begin_, end_ - begin_).starts_with("sweep"))
     mistake("sign-expected", found, "single frequencies stand in a list", wanted.expected,
             std::string("[").append(rest(found.begin)).append("]"));
+  complain_of_repeated_sign(wanted, found);
   if (code == "word-expected" && sign == "and" && text_.substr(begin_, end_ - begin_).starts_with("tune") &&
       wanted.words == std::string_view("at over"))
     mistake("word-expected", found, "knobs are parted by commas", "a comma, or when to tune", ",");
+}
+
+/// `**` for a power, `==` for an equals sign.
+void Draft::complain_of_repeated_sign(const Wanted& wanted, Span found) const {
+  const std::string_view sign = found.text();
+  const bool again = found.begin > begin_ && text_[found.begin - 1] == sign.front();
+  if (std::string_view(wanted.code) != "value-expected" || !again || (sign != "*" && sign != "=")) return;
+  const Span both{source_, found.begin - 1, found.end};
+  mistake("value-expected", both, quoted(both.text()) + " is no sign here", wanted.expected, sign == "*" ? "^" : "=");
+}
+
+/// What else stands where a range has its `to`, or a sweep the rest of it.
+void Draft::complain_of_range(const Wanted& wanted, std::uint32_t at) const {
+  const std::string_view statement = text_.substr(begin_, end_ - begin_);
+  const bool sweep = statement.starts_with("sweep"), band = statement.starts_with("band");
+  const bool request = statement.starts_with("require") || statement.starts_with("tune");
+  if (sweep && wanted.words == std::string_view("points") && token_before_is(at, "step")) {
+    const auto comma = static_cast<std::uint32_t>(text_.rfind(',', at));
+    mistake("unexpected-text", {source_, comma, comma + 1}, "a comma cannot stand before `step`",
+            "`step` and a frequency, straight after the range");
+  }
+  if (wanted.words == std::string_view("for") && at < end_ && token_at(at).text() == "frequency" &&
+      statement.starts_with("tune")) {
+    const auto every = static_cast<std::uint32_t>(text_.find_last_not_of(" \t", at - 1) + 1);
+    std::uint32_t begin = every;
+    while (begin > begin_ && is_word(text_[begin - 1])) --begin;
+    mistake("word-expected", {source_, begin, every}, quoted(text_.substr(begin, every - begin)) + " cannot stand here",
+            "`each frequency`", "each");
+  }
+  if (wanted.words != std::string_view("to") || (!sweep && !band && !request)) return;
+  const std::size_t word = request ? text_.substr(0, at).rfind("over ") : begin_ + (sweep ? 5U : 4U);
+  if (word == std::string_view::npos || word < begin_) return;
+  std::uint32_t begin = skip_blanks(static_cast<std::uint32_t>(word + (request ? 5 : 0)));
+  if (band) begin = skip_blanks(token_at(begin).end);
+  const Span first = token_at(begin);
+  if (text_[begin] == '"') {
+    mistake("word-expected", first, "the name of a band follows `band`", "`band` and its name",
+            std::string("band ").append(first.text()));
+  }
+  if (sweep && text_[begin] == '[')
+    mistake("word-expected", first, "a list of frequencies follows `at`", "`at` and the list", "at [");
+  const std::string_view range = text_.substr(begin, at - begin);
+  const std::size_t minus = range.find('-');
+  const bool one = minus != std::string_view::npos && minus > 0 && range.find('-', minus + 1) == std::string_view::npos;
+  const char before = one ? range[minus - 1] : ' ';
+  if (one && before != 'e' && before != 'E') {
+    const auto sign = begin + static_cast<std::uint32_t>(minus);
+    mistake("word-expected", {source_, sign, sign + 1}, "a minus sign makes no range", "A to B", "to");
+  }
+  // `sweep 40 m`
+  const std::string_view unit = token_at(skip_blanks(first.end)).text();
+  const std::string_view glued =
+      first.text().substr(std::min(first.text().find_first_not_of("0123456789."), first.text().size()));
+  const bool metres = is_digit(text_[begin]) && (unit == "m" || unit == "cm" || glued == "m" || glued == "cm");
+  if (metres && (sweep || request)) complain_of_band(first);
+}
+
+/// What was most likely meant in a part's places, beyond one word for another.
+std::string Draft::likely_place(const Wanted& wanted, Span found) const {
+  if (pieces.part.kind.text.empty() || pieces.in_properties) return {};
+  const std::string_view text = found.text();
+  const std::string_view code = wanted.code;
+  if (code == "word-expected" && (wanted.words == std::string_view("to") || wanted.words == std::string_view("and"))) {
+    if (text == ":" && wanted.words == std::string_view("to")) return "to ground";
+    if (is_letter(text.front()) && likely_word(text, wanted).empty())
+      return std::string(wanted.words).append(" ").append(text);
+  }
+  if (code != "sign-expected" || wanted.words != std::string_view("to")) return {};
+  const std::size_t colon = std::min<std::size_t>(text_.find(':', found.begin), end_);
+  const std::uint32_t next = skip_blanks(found.end);
+  if (text == "," && next < colon && is_letter(text_[next]) && colon < end_ && !pieces.ends.empty() &&
+      !pieces.ends.back().empty()) {
+    std::string_view others = text_.substr(found.begin, colon - found.begin);
+    others = others.substr(0, others.find_last_not_of(" \t") + 1);
+    if (others.size() < 60) return std::string("(").append(pieces.ends.back().back().text).append(others).append(")");
+  }
+  return text == "," || is_digit(text.front()) ? ":" : std::string{};
 }
 
 bool Draft::token_before_is(std::uint32_t at, std::string_view word) const {
@@ -202,7 +287,16 @@ bool Draft::token_before_is(std::uint32_t at, std::string_view word) const {
 std::string Draft::likely(const Wanted& wanted, Span found) const {
   const std::string_view text = found.text();
   const std::string_view code = wanted.code;
-  if (code == "unknown-statement") return std::string_view("*/;!%'").find(text) != std::string_view::npos ? "#" : "";
+  if (code == "unknown-statement") return std::string_view("*/;!%'-").find(text) != std::string_view::npos ? "#" : "";
+  if (std::string place = likely_place(wanted, found); !place.empty()) return place;
+  if (code == "unexpected-text" && text == "by" && text_.substr(begin_, end_ - begin_).starts_with("sweep"))
+    return ", by";
+  const bool equals = std::string_view(wanted.expected).starts_with("`=`");
+  if (equals && code == "sign-expected" && is_word(text.front())) return "=";
+  // `set a-b = 3`
+  const bool hyphen = equals && text == "-" && found.end < end_ && is_word(text_[found.end]);
+  if (hyphen && !pieces.set.name.text.empty())
+    return std::string(pieces.set.name.text).append("_").append(token_at(found.end).text());
   if (code != "string-expected") return likely_word(text, wanted);
   if (text == "'") return "\"";
   if (!is_word(text.front())) return {};
@@ -216,6 +310,7 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   // A keyword's rule may have read the beginning of a longer word: `to` in `too`.
   while (at > last_ && at < end_ && is_word(text_[at]) && is_word(text_[at - 1])) --at;
   while (at < end_ && is_space(text_[at])) ++at;
+  complain_of_range(wanted, at);
   if (at >= end_) {
     if (std::string_view(wanted.code) == "place-expected") check_part_has_name();
     mistake("unfinished-statement", at_end(), "the statement ends too early", wanted.expected);
@@ -225,8 +320,10 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   const std::string name = quoted(found);
   if (std::string_view(wanted.code) == "place-expected") check_part_has_name();
   if (static_cast<unsigned char>(found.front()) >= 0x80) {
-    mistake("invalid-character", token, name + " cannot stand outside a string or a comment", wanted.expected,
-            std::string(plain_for(found)));
+    const std::string_view plain = plain_for(found);
+    const bool in_name = plain.empty() && at > begin_ && is_word(text_[at - 1]);
+    mistake("invalid-character", token, name + " cannot stand outside a string or a comment",
+            in_name ? "a name of the letters a to z, digits and `_`" : wanted.expected, std::string(plain));
   }
   if (is_letter(found.front()) && last_ == last_term_ && find_unit(found)) {
     mistake("unit-after-expression", token, "a unit follows a number only, and " + name + " does not",
@@ -237,6 +334,12 @@ void Draft::fail(const Wanted& wanted, const char* place) const {
   }
   if (wanted.words == std::string_view("band")) complain_of_band(token);
   complain_of_habit(wanted, token);
+  const bool bad_name =
+      std::string_view(wanted.code) == "name-expected" && (is_digit(found.front()) || found.front() == '_');
+  if (bad_name && std::string_view(wanted.expected).find("node") == std::string_view::npos)
+    mistake(wanted.code, token, name + " cannot stand here",
+            std::string(wanted.expected) + ": a letter, then letters, digits and `_`");
+  if (bad_name && found == "0") mistake(wanted.code, token, name + " cannot stand here", wanted.expected, "ground");
   mistake(wanted.code, token, name + " cannot stand here", wanted.expected, likely(wanted, token));
 }
 

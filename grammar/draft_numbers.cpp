@@ -202,7 +202,11 @@ void Draft::complain_of_unit(std::uint32_t at, bool attached) const {
     const Span number = imaginary_.source != nullptr ? imaginary_ : real_;
     wanted_here = describe(unit->dim) + ", such as " + std::string(number.text()) + " " + meant;
   }
-  if (meant.empty() && !attached) meant = likely_follow_word(wrong);
+  if (meant.empty() && !attached && wrong.size() > 1) meant = likely_follow_word(wrong);
+  const std::uint32_t next = skip_blanks(at + static_cast<std::uint32_t>(length));
+  // `Q 1500 limit 1 kV`: a property, and the comma before it was forgotten.
+  if (meant.empty() && !attached && pieces.in_properties && next < end_ && (is_word(text_[next]) || text_[next] == '('))
+    meant = std::string(", ").append(wrong);
   mistake("unknown-unit", {source_, at, at + static_cast<std::uint32_t>(length)}, quoted(wrong) + " is not a unit",
           std::move(wanted_here), std::move(meant));
 }
@@ -219,6 +223,13 @@ void Draft::check_zero_for_o(Span token) const {
           describe(unit->dim) + ", such as " + std::string(real_.text()) + " " + meant, meant);
 }
 
+/// In a table's list a value follows its frequency behind a colon; everything else is parted by commas.
+const char* Draft::missing_sign() const {
+  const bool table = frames_.size() > 1 && pieces.in_properties && unit_ && unit_->dim == dimension::frequency &&
+                     text_[frames_.back().begin] == '[';
+  return table ? ":" : ",";
+}
+
 /// What a number's phrase cannot go on with: the comma before it was forgotten.
 void Draft::check_after_number(std::uint32_t from) const {
   const std::uint32_t at = skip_blanks(from);
@@ -229,7 +240,13 @@ void Draft::check_after_number(std::uint32_t from) const {
   if (is_letter(c) && contains(follow_words, token.text())) return;
   check_zero_for_o(token);
   std::string hint = is_letter(c) ? likely_follow_word(token.text()) : std::string{};
-  if (hint.empty()) hint = std::string(", ").append(token.text().substr(0, 20));
+  if (token.text() == "per") hint = "/";
+  if (token.text() == "most" || token.text() == "least") hint = std::string("for ").append(token.text());
+  const std::string_view statement = text_.substr(begin_, end_ - begin_);
+  const bool properties = pieces.in_properties || statement.starts_with("set ") || statement.starts_with("change ") ||
+                          statement.starts_with("box ");
+  if (hint.empty() && (!is_letter(c) || properties))
+    hint = std::string(missing_sign()).append(" ").append(token.text().substr(0, 20));
   // `24 m RG-213`: a length, and a word with a dash and a digit, as cables are called.
   const std::uint32_t dash = token.end;
   const bool cable =
@@ -237,8 +254,9 @@ void Draft::check_after_number(std::uint32_t from) const {
   if (is_letter(c) && cable)
     hint = std::string("of ").append(token.text()).append("-").append(token_at(dash + 1).text());
   // `1 000 pF`: the blank groups digits.
-  const bool group = token.text().size() == 3 && std::all_of(token.text().begin(), token.text().end(), is_digit);
-  if (group && !unit_ && real_.end - real_.begin <= 3) hint = std::string(real_.text()).append(token.text());
+  const std::string_view thousand = token.text().substr(c == '_' ? 1 : 0);
+  const bool group = thousand.size() == 3 && std::all_of(thousand.begin(), thousand.end(), is_digit);
+  if (group && !unit_ && real_.end - real_.begin <= 3) hint = std::string(real_.text()).append(thousand);
   mistake("missing-comma", token, quoted(token.text()) + " follows a value with nothing between them",
           "a comma, or an operator", std::move(hint));
 }

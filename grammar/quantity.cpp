@@ -111,7 +111,9 @@ std::string lower(std::string_view text) {
 using Pair = std::pair<std::string_view, std::string_view>;
 
 /// A prefix alone, as in the speech of the workbench: "a hundred p".
-constexpr std::array<Pair, 10> clipped{{{"p", "pF"},
+constexpr std::array<Pair, 12> clipped{{{"p", "pF"},
+                                        {"O", "ohm"},
+                                        {"o", "ohm"},
                                         {"K", "kohm"},
                                         {"n", "nF"},
                                         {"u", "uH"},
@@ -152,6 +154,47 @@ const std::vector<std::string>& likely_symbols() {
   return all;
 }
 
+/// `picofarad`, `mikrohenry`, `kft`: a prefix and a unit, each written out or not, of which one at least is no
+/// symbol's.
+std::string suggest_spelled_out(const std::string& small) {
+  constexpr std::array<Pair, 12> spelled_prefixes{{{"pico", "p"},
+                                                   {"nano", "n"},
+                                                   {"micro", "u"},
+                                                   {"mikro", "u"},
+                                                   {"milli", "m"},
+                                                   {"centi", "c"},
+                                                   {"kilo", "k"},
+                                                   {"mega", "M"},
+                                                   {"giga", "G"},
+                                                   {"k", "k"},
+                                                   {"\u00B5", "u"},
+                                                   {"\u03BC", "u"}}};
+  constexpr std::array<Pair, 9> spelled_units{{{"farad", "F"},
+                                               {"farads", "F"},
+                                               {"henry", "H"},
+                                               {"henries", "H"},
+                                               {"henrys", "H"},
+                                               {"f", "F"},
+                                               {"h", "H"},
+                                               {"hz", "Hz"},
+                                               {"v", "V"}}};
+  for (const auto& [written, prefix] : spelled_prefixes) {
+    if (!small.starts_with(written)) continue;
+    const std::string unit = small.substr(written.size());
+    for (const auto* table : {spelled_units.data(), aliases.data()}) {
+      const std::size_t count = table == aliases.data() ? aliases.size() : spelled_units.size();
+      for (std::size_t i = 0; i < count; ++i)
+        if (const std::string whole = std::string(prefix).append(table[i].second);
+            unit == table[i].first && find_unit(whole))
+          return whole;
+    }
+    if (find_unit(unit)) return unit;  // one that takes no prefix
+  }
+  for (const auto& [written, symbol] : spelled_units)
+    if (small == written && written.size() > 2) return std::string(symbol);
+  return {};
+}
+
 std::string suggest_simple(std::string_view wrong) {
   for (const auto& [written, meant] : clipped) {
     if (wrong == written) return std::string(meant);
@@ -164,6 +207,7 @@ std::string suggest_simple(std::string_view wrong) {
     if (small == lower(symbol)) return symbol;
   }
   if (wrong.size() < 2) return {};
+  if (std::string spelled = suggest_spelled_out(small); !spelled.empty()) return spelled;
   return nearest_name(wrong, likely_symbols());
 }
 

@@ -128,7 +128,13 @@ TEST_CASE("a wrong unit offers the right one") {
                                                                  {"pF", ""},
                                                                  {"", ""},
                                                                  {"xyzzy", ""},
-                                                                 {"CM", "cm"}};
+                                                                 {"CM", "cm"},
+                                                                 {"picofarad", "pF"},
+                                                                 {"mikrohenry", "uH"},
+                                                                 {"farads", "F"},
+                                                                 {"\u00B5h", "uH"},
+                                                                 {"kft", "ft"},
+                                                                 {"O", "ohm"}};
   for (const auto& [wrong, right] : rows) {
     CAPTURE(wrong);
     if (right.empty()) {
