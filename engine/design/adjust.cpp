@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "grammar/nearest_name.hpp"
 #include "preferred.hpp"
 
 namespace wattfall::design {
@@ -28,6 +29,31 @@ std::optional<Range> say_bad_range(Bench& bench, Span span) {
       "adjustable A to B, adjustable A to B step S, adjustable [v1, v2, ...], adjustable series(E24, from A, to B), "
       "adjustable series(E24, from A, to B, pairs), or adjustable relays(8, smallest x)";
   return std::nullopt;
+}
+
+/// The same, where it is clear which form was begun.
+std::optional<Range> say_bad_form(Bench& bench, Span span, const char* form, std::string hint = {}) {
+  auto& wrong = bench.complaints.say("bad-adjustable", span, "this does not say how far it can be adjusted");
+  wrong.expected = form;
+  wrong.hint = std::move(hint);
+  return std::nullopt;
+}
+
+constexpr const char* series_form = "adjustable series(E24, from A, to B), with `pairs` behind it for two parts in series or side by side";
+constexpr const char* relays_form = "adjustable relays(8, smallest x)";
+
+/// `1 uH - 2 uH`, `relay(8, ...)`, `1 uH and 2 uH`.
+std::optional<Range> say_no_range(Bench& bench, const Phrase& range, Span span) {
+  if (range.size() != 1) return say_bad_range(bench, span);
+  const syntax::Term& only = range[0];
+  if (only.kind == syntax::Term::Kind::binary && only.text == "-") {
+    const std::string from(only.operands[0].span.text()), to(only.operands[1].span.text());
+    return say_bad_form(bench, span, "adjustable A to B", from + " to " + to);
+  }
+  if (only.kind != syntax::Term::Kind::call) return say_bad_range(bench, span);
+  const std::string near = nearest_name(only.text, {"series", "relays"});
+  if (near.empty()) return say_bad_range(bench, span);
+  return say_bad_form(bench, leading_span(range), near == "series" ? series_form : relays_form, near);
 }
 
 std::optional<Range> from_choices(Bench& bench, std::vector<double> choices, Span span) {
@@ -109,7 +135,7 @@ std::optional<Range> from_pairs(Bench& bench, const KnobRequest& request, const 
 std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span span) {
   const syntax::List<Phrase> arguments = request.range[0].phrases;
   const auto from = argument(bench, arguments, 1, "from"), to = argument(bench, arguments, 2, "to");
-  if (arguments.size() < 3 || arguments.size() > 4 || !from || !to) return say_bad_range(bench, span);
+  if (arguments.size() < 3 || arguments.size() > 4 || !from || !to) return say_bad_form(bench, span, series_form);
   const std::string series(leading_word(arguments[0]));
   if (preferred_decade(series).empty()) {
     auto& wrong = bench.complaints.say("unknown-series", syntax::span_of(arguments[0]),
@@ -132,7 +158,7 @@ std::optional<Range> from_series(Bench& bench, const KnobRequest& request, Span 
 std::optional<Range> from_relays(Bench& bench, const KnobRequest& request, Span span) {
   const syntax::List<Phrase> arguments = request.range[0].phrases;
   const auto smallest = argument(bench, arguments, 1, "smallest");
-  if (arguments.size() != 2 || !smallest) return say_bad_range(bench, span);
+  if (arguments.size() != 2 || !smallest) return say_bad_form(bench, span, relays_form);
   const auto count = number_of(bench, arguments[0], *request.scope, dimension::number);
   const auto step = request.read(*smallest);
   if (!count || !step) return std::nullopt;
@@ -184,7 +210,7 @@ std::optional<Range> range_of(Bench& bench, const KnobRequest& request) {
     return std::nullopt;
   }
   const auto ends = split_at_word(bench, request.range, "to");
-  if (!ends || ends->after.empty()) return say_bad_range(bench, span);
+  if (!ends || ends->after.empty()) return say_no_range(bench, request.range, span);
   const auto stepped = split_at_word(bench, ends->after, "step");
   const auto lower = request.read(ends->before), upper = request.read(stepped ? stepped->before : ends->after);
   if (!lower || !upper || !rising(bench, *lower, *upper, request.dim, span)) return std::nullopt;

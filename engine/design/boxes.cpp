@@ -20,6 +20,10 @@ std::string counted(std::size_t n, const char* thing) {
 bool ports_agree(Bench& bench, const syntax::Box& box, const syntax::Part& text, std::size_t nodes) {
   if (nodes == box.ports.size()) return true;
   const Span span = text.places.form == syntax::Places::Form::none ? text.name.span : text.places.span;
+  if (box.name.text.starts_with(tuner_box)) {
+    bench.complaints.say("wrong-places", span, "a tuner does not stand like this").expected = "from a to b";
+    return false;
+  }
   auto& wrong =
       bench.complaints.say("port-count", span,
                            in_quotes(text.name.text) + " stands at " + counted(nodes, "node") + ", but the box " +
@@ -85,7 +89,8 @@ void fill_quantities(Bench& bench, Frame& inner, const syntax::Box& box, const P
   for (const auto& with : box.with) {
     const Given* override = given.find(property_name(box, with.first.text));
     if (override != nullptr && override->value.empty()) {
-      bench.complaints.say("missing-value", override->span, in_quotes(with.first.text) + " has no value");
+      bench.complaints.say("missing-value", override->span, in_quotes(with.first.text) + " has no value").expected =
+          override->info->name + " " + std::string(syntax::span_of(with.second).text());
       override = nullptr;
     }
     NamedQuantity& quantity = add_quantity(inner, with, override);
@@ -127,9 +132,9 @@ const KindInfo& kind_of_box(Bench& bench, const syntax::Box& box) {
   const auto [known, is_new] = bench.box_kinds.try_emplace(&box);
   if (!is_new) return known->second;
   KindInfo& kind = known->second;
-  kind.name = box.name.text;
+  kind.name = box.name.text.starts_with(tuner_box) ? std::string_view(tuner_kind) : box.name.text;
   kind.places = KindInfo::Places::box;
-  for (const auto& [name, value] : box.with) kind.properties.push_back({property_name(box, name.text), "", {}, "", "", false, false});
+  for (const auto& [name, value] : box.with) kind.properties.push_back({property_name(box, name.text), "", std::nullopt, "", "", false, false});
   return kind;
 }
 

@@ -42,7 +42,7 @@ void say_wrong_dimension(Bench& bench, const Settled& settled, Dimension due, bo
   }
   auto& wrong = bench.complaints.say("wrong-dimension", span,
                                      "this is " + name_of(is, settled.complex) + ", where " + name + " is due");
-  const bool said = due == dimension::number || due == dimension::level;
+  const bool said = due == dimension::number || due == dimension::level || name.starts_with("a value in");
   wrong.expected = said ? describe(due) : name + ", in " + unit_of(due);
 }
 

@@ -57,7 +57,7 @@ std::optional<Settled> settle_call(Bench& bench, const Term& term, Scope& scope,
     auto& wrong = bench.complaints.say("unknown-function", term.span, in_quotes(term.text) + " is no function");
     wrong.expected = "sqrt, min, max, abs, ln, log10, exp, sin, cos, tan or atan";
     wrong.hint =
-        nearest_name(term.text, {"sqrt", "min", "max", "abs", "ln", "log10", "exp", "sin", "cos", "tan", "atan"});
+        term.text == "log" ? "ln or log10" : nearest_name(term.text, {"sqrt", "min", "max", "abs", "ln", "log10", "exp", "sin", "cos", "tan", "atan"});
     return std::nullopt;
   }
   std::vector<Settled> operands;

@@ -2,6 +2,7 @@
 #include "properties.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "expression.hpp"
 
@@ -116,6 +117,22 @@ std::string foreign_words(const Phrase& phrase, Scope& scope, Span& span) {
   return words;
 }
 
+/// What the workbench calls by other names, where the kind has such a property.
+std::string other_name_of_property(const KindInfo& kind, const std::string& words) {
+  using Pair = std::pair<std::string_view, std::string_view>;
+  static constexpr std::array<Pair, 24> others{
+      {{"Z0", "impedance"},       {"Z", "impedance"},        {"z0", "impedance"},         {"VF", "velocity"},
+       {"vf", "velocity"},        {"velocity factor", "velocity"}, {"attenuation", "loss"}, {"efficiency", "radiates"},
+       {"ESR", "resistance"},     {"esr", "resistance"},     {"DCR", "resistance"},       {"dcr", "resistance"},
+       {"SRF", "resonance"},      {"srf", "resonance"},      {"variable", "adjustable"},  {"tunable", "adjustable"},
+       {"short", "shorted"},      {"closed", "shorted"},     {"rating", "limit"},         {"rated", "limit"},
+       {"maximum", "limit"},      {"max", "limit"},          {"k", "factor"},             {"tan", "tangent"}}};
+  for (const auto& [other, name] : others)
+    for (const PropertyInfo& info : kind.properties)
+      if (words == other && info.name == name) return info.name;
+  return {};
+}
+
 void say_unknown_property(Bench& bench, const KindInfo& kind, const std::string& words, Span span) {
   for (const PropertyInfo& info : kind.properties)
     if (is_group(info) && begins_with_word(words, info.name)) {
@@ -131,7 +148,20 @@ void say_unknown_property(Bench& bench, const KindInfo& kind, const std::string&
   }
   const Names names = [&] { return property_names(kind); };
   wrong.expected = bench.complaints.nearest_few(words, names, 12);
-  wrong.hint = bench.complaints.nearest(words, names);
+  wrong.hint = other_name_of_property(kind, words);
+  if (wrong.hint.empty()) wrong.hint = bench.complaints.nearest(words, names);
+}
+
+/// `Q: 1500` and `impedance: 50 ohm`: a property's name, and a colon that does not belong there.
+bool say_stray_colon(Bench& bench, const KindInfo& kind, const Phrase& phrase) {
+  if (phrase.size() != 1 || phrase[0].kind != syntax::Term::Kind::pair) return false;
+  const syntax::Term& left = phrase[0].operands[0];
+  const bool property = left.kind == syntax::Term::Kind::name &&
+                        std::any_of(kind.properties.begin(), kind.properties.end(), [&](auto& info) { return info.name == left.text; });
+  if (!property) return false;
+  bench.complaints.say("stray-equals", syntax::operator_span(phrase[0]), "a property takes its value without `:`").expected =
+      "a value straight after the name";
+  return true;
 }
 
 /// A value that stands without its name after the first: told by its dimension.
@@ -166,6 +196,7 @@ std::optional<Given> read_property(Bench& bench, const KindInfo& kind, const Phr
     named->scope = &scope;
     return named;
   }
+  if (say_stray_colon(bench, kind, phrase)) return std::nullopt;
   Span span;
   const std::string foreign = foreign_words(phrase, scope, span);
   if (!foreign.empty() && looks_foreign(phrase, first)) {

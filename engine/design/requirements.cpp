@@ -1,4 +1,5 @@
 // Requirements and planes.
+#include <algorithm>
 #include <cctype>
 
 #include "requests.hpp"
@@ -20,6 +21,23 @@ Rule rule_of(FigureKind kind) {
     default:
       return rule::not_negative;
   }
+}
+
+/// `over` a range in which nothing is solved would judge nothing. (Options that replace the sweeps may leave a band out.)
+bool has_points(Bench& bench, const Requirement& requirement, const syntax::Requirement& asked) {
+  if (!requirement.over_hz || !bench.options.at.empty() || bench.options.sweep) return true;
+  const std::vector<double>& points = bench.design.frequencies_hz;
+  const auto [lower, upper] = *requirement.over_hz;
+  constexpr double slack = 1e-9;
+  const auto first = std::lower_bound(points.begin(), points.end(), lower * (1.0 - slack));
+  if (points.empty() || (first != points.end() && *first <= upper * (1.0 + slack))) return true;
+  const Span span = asked.over_band ? asked.over_band.span
+                                    : join(syntax::span_of(*asked.over_from), syntax::span_of(*asked.over_to));
+  auto& wrong = bench.complaints.say("no-point-in-range", span, "no point of the sweeps lies in this range");
+  const std::string from = spell({points.front(), dimension::frequency}), to = spell({points.back(), dimension::frequency});
+  wrong.expected = points.size() == 1 ? "a range with " + from + " in it" : "a range with some of the points from " + from + " to " + to;
+  wrong.advice = "add a `sweep` over it";
+  return false;
 }
 
 }  // namespace
@@ -70,7 +88,8 @@ void read_requirements_and_planes(Bench& bench, const Adjacency& adjacency, cons
   std::unordered_map<std::string_view, Span> planes;
   for (const syntax::Statement* statement : statements) {
     if (const auto* require = std::get_if<syntax::Require>(&statement->what)) {
-      if (auto requirement = settle_requirement(bench, adjacency, *require->requirement))
+      if (auto requirement = settle_requirement(bench, adjacency, *require->requirement);
+          requirement && has_points(bench, *requirement, *require->requirement))
         bench.design.requirements.push_back(std::move(*requirement));
     }
     const auto* plane = std::get_if<syntax::Plane>(&statement->what);

@@ -9,6 +9,22 @@ namespace {
 
 using syntax::Word;
 
+/// `swr n` without its `at`, `swr` without a node.
+std::string likely_figure(const Bench& bench, const syntax::Figure& asked, const std::string& words) {
+  if (asked.preposition) return {};
+  const std::size_t blank = std::min(words.rfind(' '), words.size());
+  for (const FigureInfo& info : figures()) {
+    const std::size_t last = info.words.rfind(' ');
+    if (info.operand.empty() || last == std::string::npos) continue;
+    const std::string_view without = std::string_view(info.words).substr(0, last);
+    if (without == words) return info.words + (info.operand == "node" ? " NODE" : " NAME");
+    const std::string_view name = std::string_view(words).substr(std::min(blank + 1, words.size()));
+    const bool known = info.operand == "node" ? bench.nodes.contains(name) : bench.names.contains(name);
+    if (known && without == std::string_view(words).substr(0, blank)) return info.words + " " + std::string(name);
+  }
+  return {};
+}
+
 std::optional<FigureKind> kind_of(Bench& bench, const syntax::Figure& asked) {
   std::string words(asked.words);
   if (asked.preposition) words.append(" ").append(asked.preposition.text);
@@ -26,7 +42,8 @@ std::optional<FigureKind> kind_of(Bench& bench, const syntax::Figure& asked) {
     --span.end;
   auto& wrong = bench.complaints.say("unknown-figure", span, "there is no figure " + in_quotes(words));
   wrong.expected = bench.complaints.nearest_few(words, names, 6);
-  wrong.hint = bench.complaints.nearest(words, names);
+  wrong.hint = likely_figure(bench, asked, words);
+  if (wrong.hint.empty()) wrong.hint = bench.complaints.nearest(words, names);
   return std::nullopt;
 }
 

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "expression.hpp"
+#include "grammar/nearest_name.hpp"
 
 namespace wattfall::design {
 namespace {
@@ -92,6 +93,10 @@ Tuners::Forms Tuners::forms_for(const syntax::Part& tuner) {
   auto& wrong = complaints_.say("unknown-tuner-form", span, "there is no form of tuner called " + in_quotes(word));
   wrong.expected = "any";
   for (const std::string& group : groups) wrong.expected += ", " + group;
+  std::vector<std::string> known(groups.begin(), groups.end());
+  for (const auto& entry : registry_.tuner_forms) known.emplace_back(entry.thing->name);
+  known.emplace_back("any");
+  wrong.hint = nearest_name(word, known);
   if (registry_.tuner_forms.empty()) wrong.expected = "a plugin that brings forms of tuners (`wattfall list plugins` shows those found)";
   return forms;
 }

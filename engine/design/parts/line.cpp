@@ -31,9 +31,16 @@ KnownCable* find_cable(Bench& bench, const Phrase& phrase, Span whole) {
                    (phrase[0].kind == syntax::Term::Kind::cable || phrase[0].kind == syntax::Term::Kind::string ||
                     phrase[0].kind == syntax::Term::Kind::name);
   if (!one) {
-    bench.complaints
-        .say("missing-value", phrase.empty() ? whole : syntax::span_of(phrase), "`of` is followed by one cable's name")
-        .expected = "24 m of RG-213";
+    auto& wrong = bench.complaints.say("missing-value", phrase.empty() ? whole : syntax::span_of(phrase),
+                                       "`of` is followed by one cable's name");
+    wrong.expected = "24 m of RG-213";
+    // `of RG 58`: a name with blanks stands in quotes.
+    const auto goes_on = [](const syntax::Term& term) {
+      return term.kind == syntax::Term::Kind::name || (term.kind == syntax::Term::Kind::number && term.text.empty());
+    };
+    const bool letters = !phrase.empty() && !phrase[0].text.empty() && phrase[0].text.find_first_of("0123456789") == std::string_view::npos;
+    if (letters && std::all_of(phrase.begin() + 1, phrase.end(), goes_on))
+      wrong.hint = "\"" + std::string(syntax::span_of(phrase).text()) + "\"";
     return nullptr;
   }
   const std::string_view name = phrase[0].text;
