@@ -39,7 +39,8 @@ class Cells {
     // Claims of one part may clash among themselves: two nodes' wires on one row.
     for (std::size_t i = 0; i < claims.size(); ++i)
       for (std::size_t k = 0; k < i; ++k)
-        if (claims[i].row == claims[k].row && claims[i].owner != claims[k].owner && claims[i].from <= claims[k].to && claims[k].from <= claims[i].to)
+        if (claims[i].row == claims[k].row && claims[i].owner != claims[k].owner && claims[i].from <= claims[k].to &&
+            claims[k].from <= claims[i].to)
           return false;
     for (const Claim& claim : claims) take(claim);
     return true;
@@ -77,7 +78,8 @@ class Arranger {
   std::optional<int>& home(int node) { return homes_[static_cast<std::size_t>(node)]; }
 
   bool lies(std::size_t i) const {
-    return order_.chained_to[i] < 0 && std::find(order_.bridges.begin(), order_.bridges.end(), static_cast<int>(i)) == order_.bridges.end();
+    return order_.chained_to[i] < 0 &&
+           std::find(order_.bridges.begin(), order_.bridges.end(), static_cast<int>(i)) == order_.bridges.end();
   }
 
   /// What stands on the way to a load first, from the left: it gets the first row.
@@ -114,11 +116,13 @@ class Arranger {
       sides.in = {{one.nodes[0], 0}, {one.nodes[1], 1}};
       sides.out = {{one.nodes[2], 0}, {one.nodes[3], 1}};
       const bool pair = one.nodes[1] != ground || one.nodes[3] != ground;
-      const bool wound = one.symbol == Symbol::transformer || one.symbol == Symbol::coupled || one.symbol == Symbol::choke;
+      const bool wound =
+          one.symbol == Symbol::transformer || one.symbol == Symbol::coupled || one.symbol == Symbol::choke;
       const bool grounded_above = one.nodes[0] == ground || one.nodes[2] == ground;
       sides.height = pair || wound || grounded_above ? 2 : 1;
     } else {
-      const bool turned = one.nodes[0] != ground && one.nodes[1] != ground && column(one.nodes[0]) > column(one.nodes[1]);
+      const bool turned =
+          one.nodes[0] != ground && one.nodes[1] != ground && column(one.nodes[0]) > column(one.nodes[1]);
       sides.in.push_back({one.nodes[turned ? 1 : 0], 0});
       sides.out.push_back({one.nodes[turned ? 0 : 1], 0});
     }
@@ -164,8 +168,11 @@ class Arranger {
       if (pin.node == ground) continue;
       const int at = 2 * column(pin.node), row = lying.row + pin.row;
       pin.detour = pin.left ? at > middle : at < middle;
-      if (pin.detour) around.push_back(&pin);
-      else claims.push_back({row, std::min(at, pin.left ? at : middle + 1), std::max(at, pin.left ? middle - 1 : at), Cells::wire(pin.node)});
+      if (pin.detour)
+        around.push_back(&pin);
+      else
+        claims.push_back({row, std::min(at, pin.left ? at : middle + 1), std::max(at, pin.left ? middle - 1 : at),
+                          Cells::wire(pin.node)});
     }
     if (around.empty()) {
       if (!cells_.take_all(claims)) return false;
@@ -200,7 +207,8 @@ class Arranger {
     grid_.lying.push_back(lying);
   }
 
-  /// Where its two nodes have neighbouring rows that are free up to the slot right of both; else it lies like any other.
+  /// Where its two nodes have neighbouring rows that are free up to the slot right of both; else it lies like any
+  /// other.
   void place_bridge(int i) {
     const Item& one = item(i);
     const int a = one.nodes[0], b = one.nodes[1];
@@ -269,6 +277,8 @@ class Arranger {
 
 }  // namespace
 
-Grid arrange(const Circuit& circuit) { return Arranger(circuit).make(); }
+Grid arrange(const Circuit& circuit) {
+  return Arranger(circuit).make();
+}
 
 }  // namespace pictures

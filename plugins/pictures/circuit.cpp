@@ -21,9 +21,10 @@ using reports::spell_complex;
 
 const std::map<std::string, Symbol>& symbols() {
   static const std::map<std::string, Symbol> table = {
-      {"resistor", Symbol::resistor}, {"inductor", Symbol::inductor},       {"capacitor", Symbol::capacitor}, {"line", Symbol::line},
-      {"stub", Symbol::stub_shorted}, {"transformer", Symbol::transformer}, {"balun", Symbol::choke},         {"choke", Symbol::choke},
-      {"pad", Symbol::pad},           {"twoport", Symbol::two_port},        {"selector", Symbol::selector}};
+      {"resistor", Symbol::resistor}, {"inductor", Symbol::inductor}, {"capacitor", Symbol::capacitor},
+      {"line", Symbol::line},         {"stub", Symbol::stub_shorted}, {"transformer", Symbol::transformer},
+      {"balun", Symbol::choke},       {"choke", Symbol::choke},       {"pad", Symbol::pad},
+      {"twoport", Symbol::two_port},  {"selector", Symbol::selector}};
   return table;
 }
 
@@ -50,13 +51,16 @@ std::string value_of(const Json& part, std::size_t point) {
   if (const Json& z = at_point(part, "value_ohm", point); z.is_array() && z.size() == 2)
     return number(z[1]) == 0.0 ? spell(number(z[0]), "ohm", 4) : spell_complex(number(z[0]), number(z[1])) + " ohm";
   if (const double ratio = number(at_point(part, "turns_ratio", point)); std::isfinite(ratio))
-    return ratio >= 1.0 ? "turns 1:" + reports::significant(ratio, 4) : "turns " + reports::significant(1.0 / ratio, 4) + ":1";
+    return ratio >= 1.0 ? "turns 1:" + reports::significant(ratio, 4)
+                        : "turns " + reports::significant(1.0 / ratio, 4) + ":1";
   if (const double level = number(at_point(part, "attenuation_db", point)); std::isfinite(level))
     return reports::significant(level, 4) + " dB";
   if (const double length = number(at_point(part, "length_m", point)); std::isfinite(length)) {
     const std::string cable = raw_text(member(part, "cable"));
     const double z0 = number(at_point(part, "z0_ohm", point));
-    const std::string what = !cable.empty() ? " of " + cable : std::isfinite(z0) ? ", " + reports::significant(z0) + " ohm" : "";
+    const std::string what = !cable.empty()      ? " of " + cable
+                             : std::isfinite(z0) ? ", " + reports::significant(z0) + " ohm"
+                                                 : "";
     return spell_length(length) + what;
   }
   return "";
@@ -150,7 +154,8 @@ class Reader {
     }
   }
 
-  /// A load that is more than a plain resistance, or that says what it radiates, is an antenna; else it may be a receiver or a dummy.
+  /// A load that is more than a plain resistance, or that says what it radiates, is an antenna; else it may be a
+  /// receiver or a dummy.
   void read_load(const Json& load) {
     Item one = start(load, "load");
     const Json& z = item(member(load, "impedance_ohm"), point());
@@ -175,17 +180,20 @@ class Reader {
   /// Two coils that share flux become one symbol; a third, coupled to both, stays by itself.
   void merge_coupled() {
     for (const Json& coupling : list(variant_, "couplings")) {
-      const std::string first = raw_text(item(member(coupling, "parts"), 0)), second = raw_text(item(member(coupling, "parts"), 1));
+      const std::string first = raw_text(item(member(coupling, "parts"), 0)),
+                        second = raw_text(item(member(coupling, "parts"), 1));
       auto& items = circuit_.items;
       const auto find = [&](const std::string& name) {
-        return std::find_if(items.begin(), items.end(), [&](const Item& i) { return i.name == name && i.symbol == Symbol::inductor; });
+        return std::find_if(items.begin(), items.end(),
+                            [&](const Item& i) { return i.name == name && i.symbol == Symbol::inductor; });
       };
       const auto a = find(first), b = find(second);
       if (a == items.end() || b == items.end() || a == b || a->nodes.size() != 2 || b->nodes.size() != 2) continue;
       a->label = a->name + ", " + b->name;
       a->name += " and " + b->name;
       const double factor = number(member(coupling, "factor"));
-      a->value += (a->value.empty() || b->value.empty() ? "" : ", ") + b->value + (std::isfinite(factor) ? ", k " + reports::significant(factor) : "");
+      a->value += (a->value.empty() || b->value.empty() ? "" : ", ") + b->value +
+                  (std::isfinite(factor) ? ", k " + reports::significant(factor) : "");
       a->nodes.insert(a->nodes.end(), b->nodes.begin(), b->nodes.end());
       a->heat_w += b->heat_w;
       a->share += b->share;
@@ -216,11 +224,15 @@ bool is_two_port(const Item& item) {
     case Symbol::coupled:
     case Symbol::choke:
     case Symbol::pad:
-    case Symbol::two_port: return true;
-    default: return false;
+    case Symbol::two_port:
+      return true;
+    default:
+      return false;
   }
 }
 
-Circuit read_circuit(const Json& variant) { return Reader(variant).take(); }
+Circuit read_circuit(const Json& variant) {
+  return Reader(variant).take();
+}
 
 }  // namespace pictures

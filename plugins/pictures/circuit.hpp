@@ -1,4 +1,5 @@
-// The network as a drawing needs it, read from one variant of the result document: what stands between which nodes, and what to write beside it.
+// The network as a drawing needs it, read from one variant of the result document: what stands between which nodes, and
+// what to write beside it.
 #pragma once
 
 #include <cstddef>
@@ -14,7 +15,22 @@ using reports::Json;
 inline constexpr int ground = -1;
 
 enum class Symbol {
-  source, resistor, inductor, capacitor, line, stub_open, stub_shorted, antenna, load, transformer, coupled, choke, pad, two_port, one_port, selector
+  source,
+  resistor,
+  inductor,
+  capacitor,
+  line,
+  stub_open,
+  stub_shorted,
+  antenna,
+  load,
+  transformer,
+  coupled,
+  choke,
+  pad,
+  two_port,
+  one_port,
+  selector
 };
 
 struct Item {
@@ -27,9 +43,9 @@ struct Item {
   std::vector<int> nodes;  ///< as in the document; `ground` is -1
   bool adjustable = false;
   double impedance_ohm = 0.0;  ///< lines: their own; NaN where it is complex
-  int choice = -1;       ///< selectors: which node is joined, from 0
-  double heat_w = 0.0;   ///< NaN where it does not exist
-  double share = 0.0;    ///< of the available power
+  int choice = -1;             ///< selectors: which node is joined, from 0
+  double heat_w = 0.0;         ///< NaN where it does not exist
+  double share = 0.0;          ///< of the available power
 };
 
 bool is_two_port(const Item& item);
@@ -42,9 +58,9 @@ struct Circuit {
   std::vector<std::string> nodes;
   std::vector<Item> items;  ///< [0] is the source
   std::vector<BoxName> boxes;
-  std::string heading;      ///< the variant's name; may be empty
-  std::string caption;      ///< "at 7.1 MHz: 71.6 of 100 W on the air, ..."
-  std::size_t point = 0;    ///< index of the frequency shown
+  std::string heading;    ///< the variant's name; may be empty
+  std::string caption;    ///< "at 7.1 MHz: 71.6 of 100 W on the air, ..."
+  std::size_t point = 0;  ///< index of the frequency shown
 };
 
 /// At the point where least gets on the air: there the heat is. Where that is a filter's stop band, at the best point.

@@ -9,19 +9,23 @@ namespace pictures {
 namespace {
 
 void replace_all(std::string& text, const std::string& what, const std::string& by) {
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size())) text.replace(at, what.size(), by);
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size()))
+    text.replace(at, what.size(), by);
 }
 
 std::string number_element(const Ref& ref, const std::string& spelled) {
-  return "<data value=\"" + exact(ref.number()) + "\" data-at=\"" + escape(ref.pointer()) + "\">" + pretty(spelled) + "</data>";
+  return "<data value=\"" + exact(ref.number()) + "\" data-at=\"" + escape(ref.pointer()) + "\">" + pretty(spelled) +
+         "</data>";
 }
 
 }  // namespace
 
 std::string pretty(const std::string& spelled) {
   std::string text = escape(spelled);
-  for (const char* prefix : {" ", " k", " M"}) replace_all(text, std::string(prefix) + "ohm", std::string(prefix) + "\u03a9");
-  for (const char* unit : {"F", "H", "W", "V", "A"}) replace_all(text, std::string(" u") + unit, std::string(" \u00b5") + unit);
+  for (const char* prefix : {" ", " k", " M"})
+    replace_all(text, std::string(prefix) + "ohm", std::string(prefix) + "\u03a9");
+  for (const char* unit : {"F", "H", "W", "V", "A"})
+    replace_all(text, std::string(" u") + unit, std::string(" \u00b5") + unit);
   replace_all(text, " - j", " \u2212 j");
   if (text.starts_with('-')) text.replace(0, 1, "\u2212");
   return text;
@@ -31,7 +35,8 @@ std::string shown(const Ref& ref, const std::string& unit, int digits) {
   const double value = ref.number();
   if (unit == "W" && value != 0.0 && std::abs(value) < 1e-15) return number_element(ref, "<1 fW");
   const bool plain = unit == "count" || unit == "%";
-  if (std::isfinite(value)) return number_element(ref, plain ? reports::significant(value, digits) : reports::spell(value, unit, digits));
+  if (std::isfinite(value))
+    return number_element(ref, plain ? reports::significant(value, digits) : reports::spell(value, unit, digits));
   return unit.empty() ? "<span class=\"none\">infinite</span>" : "<span class=\"none\">\u2013</span>";
 }
 
@@ -41,20 +46,25 @@ std::string shown_complex(const Ref& ref) {
   const std::string both = reports::spell_complex(re, im);
   const std::size_t join = both.find(" + j") != std::string::npos ? both.find(" + j") : both.find(" - j");
   return number_element(ref[std::size_t{0}], both.substr(0, join)) + (im < 0.0 ? " \u2212 j" : " + j") +
-         "<data value=\"" + exact(im) + "\" data-at=\"" + escape(ref[1].pointer()) + "\">" + pretty(both.substr(join + 4)) + "</data> \u03a9";
+         "<data value=\"" + exact(im) + "\" data-at=\"" + escape(ref[1].pointer()) + "\">" +
+         pretty(both.substr(join + 4)) + "</data> \u03a9";
 }
 
-std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings, const std::vector<std::vector<Cell>>& rows) {
-  std::string out = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: " + escape(caption + (also.empty() ? "" : ", " + also)) + "\"><table><caption>" +
-                    escape(caption) + (also.empty() ? "" : "<span class=\"sr\">, " + escape(also) + "</span>") + "</caption><thead><tr>";
+std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings,
+                  const std::vector<std::vector<Cell>>& rows) {
+  std::string out = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: " +
+                    escape(caption + (also.empty() ? "" : ", " + also)) + "\"><table><caption>" + escape(caption) +
+                    (also.empty() ? "" : "<span class=\"sr\">, " + escape(also) + "</span>") + "</caption><thead><tr>";
   for (const std::string& heading : headings)
-    out += heading.starts_with('>') ? "<th scope=\"col\" class=\"num\">" + heading.substr(1) + "</th>" : "<th scope=\"col\">" + heading + "</th>";
+    out += heading.starts_with('>') ? "<th scope=\"col\" class=\"num\">" + heading.substr(1) + "</th>"
+                                    : "<th scope=\"col\">" + heading + "</th>";
   out += "</tr></thead><tbody>\n";
   for (const std::vector<Cell>& row : rows) {
     out += "<tr>";
     for (const Cell& cell : row) {
       const char* name = cell.head ? "th" : "td";
-      out += std::string("<") + name + (cell.head ? " scope=\"row\"" : "") + (cell.figure ? " class=\"num\">" : ">") + cell.html + "</" + name + ">";
+      out += std::string("<") + name + (cell.head ? " scope=\"row\"" : "") + (cell.figure ? " class=\"num\">" : ">") +
+             cell.html + "</" + name + ">";
     }
     out += "</tr>\n";
   }
@@ -66,18 +76,23 @@ std::string details(const std::string& summary, const std::string& inside) {
 }
 
 std::string badge(bool good, const std::string& word) {
-  return std::string("<span class=\"badge ") + (good ? "good" : "bad") + "\"><span aria-hidden=\"true\">" + (good ? "\u2713" : "\u2715") + "</span> " +
-         escape(word) + "</span>";
+  return std::string("<span class=\"badge ") + (good ? "good" : "bad") + "\"><span aria-hidden=\"true\">" +
+         (good ? "\u2713" : "\u2715") + "</span> " + escape(word) + "</span>";
 }
 
-std::string variant_name(const Ref& variant) { return variant["name"].text(); }
+std::string variant_name(const Ref& variant) {
+  return variant["name"].text();
+}
 
-std::string variant_mark(std::size_t index) { return " data-variant=\"" + std::to_string(index) + '"'; }
+std::string variant_mark(std::size_t index) {
+  return " data-variant=\"" + std::to_string(index) + '"';
+}
 
 std::string swatch(std::size_t style) {
   const std::string kind = std::to_string(style % 4);
-  return "<svg class=\"swatch\" viewBox=\"0 0 34 12\" width=\"34\" height=\"12\" aria-hidden=\"true\"><path class=\"line v" + kind +
-         "\" d=\"M1 6H33\"/><use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"17\" y=\"6\"/></svg>";
+  return "<svg class=\"swatch\" viewBox=\"0 0 34 12\" width=\"34\" height=\"12\" aria-hidden=\"true\"><path "
+         "class=\"line v" +
+         kind + "\" d=\"M1 6H33\"/><use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"17\" y=\"6\"/></svg>";
 }
 
 std::string variant_heading(const Ref& root, std::size_t index) {
@@ -85,10 +100,12 @@ std::string variant_heading(const Ref& root, std::size_t index) {
   return "<h3>" + swatch(index) + "<span>" + escape(variant_name(root["variants"][index])) + "</span></h3>";
 }
 
-std::string section(const std::string& id, const std::string& title, const std::string& lead, const std::string& inside) {
+std::string section(const std::string& id, const std::string& title, const std::string& lead,
+                    const std::string& inside) {
   if (inside.empty()) return "";
-  return "<section id=\"" + id + "\" aria-labelledby=\"" + id + "-title\"><h2 id=\"" + id + "-title\">" + escape(title) + "</h2>\n" +
-         (lead.empty() ? "" : "<p class=\"lead\">" + escape(lead) + "</p>\n") + inside + "</section>\n";
+  return "<section id=\"" + id + "\" aria-labelledby=\"" + id + "-title\"><h2 id=\"" + id + "-title\">" +
+         escape(title) + "</h2>\n" + (lead.empty() ? "" : "<p class=\"lead\">" + escape(lead) + "</p>\n") + inside +
+         "</section>\n";
 }
 
 }  // namespace pictures

@@ -11,7 +11,8 @@ namespace pictures {
 /// Spelled for reading: Greek letters for ohm and micro, a true minus. Escaped.
 std::string pretty(const std::string& spelled);
 
-/// `<data value="..." data-at="/variants/0/...">71.3 W</data>`: value is exact. A dash where there is no number; for a ratio (unit "") "infinite".
+/// `<data value="..." data-at="/variants/0/...">71.3 W</data>`: value is exact. A dash where there is no number; for a
+/// ratio (unit "") "infinite".
 std::string shown(const Ref& ref, const std::string& unit, int digits = 3);
 
 /// "31.2 − j48.8 Ω", its parts as two such numbers.
@@ -24,8 +25,10 @@ struct Cell {
 };
 
 /// `also` follows the caption for who hears it alone: the variant, whose name stands above.
-/// A table that scrolls sideways by itself where it is too wide. `caption` is escaped, cells and headings are HTML. Headings of figures begin with '>'.
-std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings, const std::vector<std::vector<Cell>>& rows);
+/// A table that scrolls sideways by itself where it is too wide. `caption` is escaped, cells and headings are HTML.
+/// Headings of figures begin with '>'.
+std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings,
+                  const std::vector<std::vector<Cell>>& rows);
 
 /// Folded away until it is asked for.
 std::string details(const std::string& summary, const std::string& inside);
@@ -45,6 +48,7 @@ std::string variant_heading(const Ref& root, std::size_t index);
 /// How a variant is told from others: colour class, dash and marker. For legends.
 std::string swatch(std::size_t style);
 
-std::string section(const std::string& id, const std::string& title, const std::string& lead, const std::string& inside);
+std::string section(const std::string& id, const std::string& title, const std::string& lead,
+                    const std::string& inside);
 
 }  // namespace pictures

@@ -8,7 +8,9 @@ namespace {
 /// In shares of the letter height: DejaVu Sans and Verdana, the widest of the common faces, and some more.
 double share_of(char32_t c) {
   if (c >= 0x1100) return 1.1;  // letters of the East, emblems
-  if (c == ' ' || c == '.' || c == ',' || c == ':' || c == ';' || c == 'i' || c == 'l' || c == 'j' || c == '\'' || c == '|') return 0.40;
+  if (c == ' ' || c == '.' || c == ',' || c == ':' || c == ';' || c == 'i' || c == 'l' || c == 'j' || c == '\'' ||
+      c == '|')
+    return 0.40;
   if (c == 'm' || c == 'w' || c == 'M' || c == 'W' || c == '@' || c == '%') return 1.05;
   if (c >= 'A' && c <= 'Z') return 0.80;
   if (c > 0x7F) return 0.90;

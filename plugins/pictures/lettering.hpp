@@ -1,5 +1,5 @@
-// How wide letters are, guessed from above: the reader's fonts are not known here, so the widest of the usual sans-serif faces is taken. Labels
-// that do not overlap by this measure do not overlap on the screen.
+// How wide letters are, guessed from above: the reader's fonts are not known here, so the widest of the usual
+// sans-serif faces is taken. Labels that do not overlap by this measure do not overlap on the screen.
 #pragma once
 
 #include <string>

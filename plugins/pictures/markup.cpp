@@ -11,18 +11,25 @@ namespace {
 
 bool forbidden(char32_t c) {
   const bool control = c < 0x20 || (c >= 0x7F && c < 0xA0);
-  const bool turns = (c >= 0x200B && c <= 0x200F) || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0x061C;
+  const bool turns =
+      (c >= 0x200B && c <= 0x200F) || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0x061C;
   return control || turns || c == 0xFEFF || c == 0xFFFE || c == 0xFFFF;
 }
 
 std::string_view reference_for(char32_t c) {
   switch (c) {
-    case '&': return "&amp;";
-    case '<': return "&lt;";
-    case '>': return "&gt;";
-    case '"': return "&quot;";
-    case '\'': return "&#39;";
-    default: return {};
+    case '&':
+      return "&amp;";
+    case '<':
+      return "&lt;";
+    case '>':
+      return "&gt;";
+    case '"':
+      return "&quot;";
+    case '\'':
+      return "&#39;";
+    default:
+      return {};
   }
 }
 
@@ -35,9 +42,12 @@ std::string escape(std::string_view text) {
     const std::size_t length = reports::code_point_length(text);
     const char32_t c = reports::code_point(text.substr(0, length));
     const std::string_view reference = reference_for(c);
-    if (!reference.empty()) safe += reference;
-    else if (forbidden(c)) safe += '?';
-    else safe += text.substr(0, length);
+    if (!reference.empty())
+      safe += reference;
+    else if (forbidden(c))
+      safe += '?';
+    else
+      safe += text.substr(0, length);
     text.remove_prefix(length);
   }
   return safe;

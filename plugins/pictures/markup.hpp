@@ -1,5 +1,5 @@
-// Writing SVG and HTML: escaped text and short numbers. Names come from files that others may have written, so everything that is text goes
-// through `escape`.
+// Writing SVG and HTML: escaped text and short numbers. Names come from files that others may have written, so
+// everything that is text goes through `escape`.
 #pragma once
 
 #include <string>
@@ -7,7 +7,8 @@
 
 namespace pictures {
 
-/// For text and for quoted attributes: & < > " ' as references. What XML forbids, and what turns the direction of reading, becomes `?`.
+/// For text and for quoted attributes: & < > " ' as references. What XML forbids, and what turns the direction of
+/// reading, becomes `?`.
 std::string escape(std::string_view text);
 
 /// A coordinate: two decimals at most, "-0" as "0".

@@ -9,13 +9,18 @@ namespace {
 class Orderer {
  public:
   explicit Orderer(const Circuit& circuit)
-      : circuit_(circuit), at_(circuit.nodes.size()), distance_(circuit.nodes.size(), -1), parent_(circuit.nodes.size(), -1),
-        seen_(circuit.nodes.size(), 0), skip_(circuit.nodes.size(), 0) {
+      : circuit_(circuit),
+        at_(circuit.nodes.size()),
+        distance_(circuit.nodes.size(), -1),
+        parent_(circuit.nodes.size(), -1),
+        seen_(circuit.nodes.size(), 0),
+        skip_(circuit.nodes.size(), 0) {
     order_.on_main_path.assign(circuit.nodes.size(), 0);
     order_.chained_to.assign(circuit.items.size(), -1);
     for (std::size_t i = 0; i < circuit.items.size(); ++i)
       for (const int node : circuit.items[i].nodes)
-        if (node != ground && (at(node).empty() || at(node).back() != static_cast<int>(i))) at(node).push_back(static_cast<int>(i));
+        if (node != ground && (at(node).empty() || at(node).back() != static_cast<int>(i)))
+          at(node).push_back(static_cast<int>(i));
   }
 
   Order make() {
@@ -60,7 +65,8 @@ class Orderer {
   void mark_main_path() {
     for (const Item& one : circuit_.items) {
       if (one.symbol != Symbol::antenna && one.symbol != Symbol::load) continue;
-      for (int node = one.nodes.empty() ? ground : one.nodes[0]; node != ground && !main(node); node = parent(node)) main(node) = 1;
+      for (int node = one.nodes.empty() ? ground : one.nodes[0]; node != ground && !main(node); node = parent(node))
+        main(node) = 1;
     }
     for (const int node : circuit_.items[0].nodes)
       if (node != ground) main(node) = 1;
@@ -89,7 +95,8 @@ class Orderer {
         lower = upper;
         here = next;
       }
-      for (const int one : chain.items) order_.chained_to[static_cast<std::size_t>(one)] = static_cast<int>(order_.chains.size());
+      for (const int one : chain.items)
+        order_.chained_to[static_cast<std::size_t>(one)] = static_cast<int>(order_.chains.size());
       order_.chains.push_back(std::move(chain));
     }
     for (const Order::Chain& chain : order_.chains)
@@ -106,14 +113,16 @@ class Orderer {
         const Item& one = item(i);
         if (!is_two_port(one)) continue;
         for (std::size_t side = 0; side < 4; side += 2)
-          if ((one.nodes[side] == a && one.nodes[side + 1] == b) || (one.nodes[side] == b && one.nodes[side + 1] == a)) return true;
+          if ((one.nodes[side] == a && one.nodes[side + 1] == b) || (one.nodes[side] == b && one.nodes[side + 1] == a))
+            return true;
       }
       return false;
     };
     for (std::size_t i = 0; i < circuit_.items.size(); ++i) {
       const Item& one = circuit_.items[i];
       if (!is_one_port(one) || one.nodes[0] == ground || one.nodes[1] == ground || order_.chained_to[i] >= 0) continue;
-      if (pair(one.nodes[0], one.nodes[1]) || (i == 0 && one.nodes[1] != ground)) order_.bridges.push_back(static_cast<int>(i));
+      if (pair(one.nodes[0], one.nodes[1]) || (i == 0 && one.nodes[1] != ground))
+        order_.bridges.push_back(static_cast<int>(i));
     }
   }
 
@@ -144,13 +153,17 @@ class Orderer {
     for (; room_ > 0; --room_) order_.nodes.push_back(-1);
   }
 
-  /// On the stack: the last is visited first. Of a pair the lower conductor stands nearer to its two-port, of a selector the lowest contact.
+  /// On the stack: the last is visited first. Of a pair the lower conductor stands nearer to its two-port, of a
+  /// selector the lowest contact.
   std::vector<int> children_of(int here) {
     std::vector<int> ahead, beside, aside;  // on the way to a load; at a part that leads there; branches
     for (const int i : at(here)) {
-      const bool leads = std::any_of(item(i).nodes.begin(), item(i).nodes.end(), [&](int n) { return n != ground && main(n) && parent(n) == here; });
+      const bool leads = std::any_of(item(i).nodes.begin(), item(i).nodes.end(),
+                                     [&](int n) { return n != ground && main(n) && parent(n) == here; });
       for (const int next : item(i).nodes) {
-        if (next == ground || parent(next) != here || seen_[static_cast<std::size_t>(next)] || skip_[static_cast<std::size_t>(next)]) continue;
+        if (next == ground || parent(next) != here || seen_[static_cast<std::size_t>(next)] ||
+            skip_[static_cast<std::size_t>(next)])
+          continue;
         auto& where = main(next) ? ahead : leads ? beside : aside;
         if (std::find(where.begin(), where.end(), next) == where.end()) where.push_back(next);
       }
@@ -170,8 +183,12 @@ class Orderer {
 
 }  // namespace
 
-bool is_one_port(const Item& item) { return !is_two_port(item) && item.symbol != Symbol::selector && item.nodes.size() == 2; }
+bool is_one_port(const Item& item) {
+  return !is_two_port(item) && item.symbol != Symbol::selector && item.nodes.size() == 2;
+}
 
-Order order_nodes(const Circuit& circuit) { return Orderer(circuit).make(); }
+Order order_nodes(const Circuit& circuit) {
+  return Orderer(circuit).make();
+}
 
 }  // namespace pictures

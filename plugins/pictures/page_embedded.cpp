@@ -1,5 +1,5 @@
-// The document inside the page. A page is to stay small enough to mail, so numbers are rounded to ten digits (5e-10), and of a long sweep every so many
-// points are kept, with those that the reports dwell on among them.
+// The document inside the page. A page is to stay small enough to mail, so numbers are rounded to ten digits (5e-10),
+// and of a long sweep every so many points are kept, with those that the reports dwell on among them.
 #include <algorithm>
 #include <array>
 #include <charconv>
@@ -16,10 +16,14 @@ constexpr std::size_t short_sweep = 64, least_points = 16;
 /// Texts inside <script>: nothing of HTML may be seen in them.
 void write_string(std::string& out, const std::string& text) {
   for (const char c : Json(text).dump(-1, ' ', true, Json::error_handler_t::replace)) {
-    if (c == '<') out += "\\u003c";
-    else if (c == '>') out += "\\u003e";
-    else if (c == '&') out += "\\u0026";
-    else out += c;
+    if (c == '<')
+      out += "\\u003c";
+    else if (c == '>')
+      out += "\\u003e";
+    else if (c == '&')
+      out += "\\u0026";
+    else
+      out += c;
   }
 }
 
@@ -94,10 +98,13 @@ class Embedder {
       first = false;
       write_string(out_, key);
       out_ += ':';
-      const bool whole = key == "along" || key == "nodes" || key == "tuning" || key == "moments" || key.starts_with("choice");
+      const bool whole =
+          key == "along" || key == "nodes" || key == "tuning" || key == "moments" || key.starts_with("choice");
       const bool setting_of_selector = key == "choice";
-      if (key == "variants" && &object == &document_) write_variants(value);
-      else write(value, whole && !setting_of_selector ? nullptr : kept);
+      if (key == "variants" && &object == &document_)
+        write_variants(value);
+      else
+        write(value, whole && !setting_of_selector ? nullptr : kept);
     }
     if (kept != nullptr && object.contains("frequencies_hz")) {
       out_ += ",\"thinned\":[";
@@ -108,11 +115,16 @@ class Embedder {
   }
 
   void write(const Json& value, const std::vector<std::size_t>* kept) {
-    if (value.is_array()) write_list(value, kept);
-    else if (value.is_object()) write_object(value, kept);
-    else if (value.is_string()) write_string(out_, value.get_ref<const std::string&>());
-    else if (value.is_number_float()) write_number(out_, value.get<double>());
-    else out_ += value.dump();
+    if (value.is_array())
+      write_list(value, kept);
+    else if (value.is_object())
+      write_object(value, kept);
+    else if (value.is_string())
+      write_string(out_, value.get_ref<const std::string&>());
+    else if (value.is_number_float())
+      write_number(out_, value.get<double>());
+    else
+      out_ += value.dump();
   }
 
   const Json& document_;

@@ -16,7 +16,8 @@ Ref sampled_at(const Ref& along, std::size_t point) {
   return along[std::size_t{0}];
 }
 
-std::string curve_table(const Ref& samples, const std::string& variant, const std::string& name, const char* key, const char* title, const char* unit) {
+std::string curve_table(const Ref& samples, const std::string& variant, const std::string& name, const char* key,
+                        const char* title, const char* unit) {
   std::vector<std::vector<Cell>> rows;
   const std::size_t count = samples["from_load_m"].size(), stride = std::max<std::size_t>(1, (count - 1) / 12);
   for (std::size_t i = 0; i < count; i += stride)
@@ -42,7 +43,8 @@ std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
   const Ref part = variant["parts"][p], samples = sampled_at(part["along"], variant["moments"]["worst"].count());
   const std::string name = part["name"].text();
   std::string out;
-  for (const auto& [key, title, unit] : {std::tuple{"volts_peak", "volts, peak", "V"}, std::tuple{"amps_rms", "amps, rms", "A"}}) {
+  for (const auto& [key, title, unit] :
+       {std::tuple{"volts_peak", "volts, peak", "V"}, std::tuple{"amps_rms", "amps, rms", "A"}}) {
     Plot plot;
     plot.id = "along-" + std::to_string(v) + '-' + std::to_string(p) + '-' + unit;
     plot.title = name + ": " + title + ", at " + reports::spell(samples["frequency_hz"].number(), "Hz", 6);
@@ -52,7 +54,8 @@ std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
     plot.x = list_of(samples["from_load_m"]);
     plot.from_zero = true;
     plot.height = 210.0;
-    plot.curves.push_back({name, plot.x, list_of(samples[key]), {}, v, v, "parts/" + std::to_string(p) + "/along/" + key});
+    plot.curves.push_back(
+        {name, plot.x, list_of(samples[key]), {}, v, v, "parts/" + std::to_string(p) + "/along/" + key});
     plot.table = curve_table(samples, variant_name(variant), name, key, title, unit);
     out += draw_plot(plot);
   }
@@ -84,10 +87,13 @@ std::string section_lines(const Ref& document) {
     const std::string name = variant_name(variant);
     out += "<div" + variant_mark(v) + ">" + variant_heading(document, v) +
            table("The lines where least gets on the air", name,
-                 {"Line", "Made of", ">Loss as it stands", ">Loss if matched", ">SWR at the load end", ">Most volts, peak", ">Most amps, rms"}, rows) +
+                 {"Line", "Made of", ">Loss as it stands", ">Loss if matched", ">SWR at the load end",
+                  ">Most volts, peak", ">Most amps, rms"},
+                 rows) +
            "<div class=\"plots\">" + curves + "</div></div>\n";
   }
-  return section("lines", "On the lines", "Metres count from the load end. The most volts and amps are those of the whole sweep.", out);
+  return section("lines", "On the lines",
+                 "Metres count from the load end. The most volts and amps are those of the whole sweep.", out);
 }
 
 }  // namespace pictures

@@ -1,4 +1,5 @@
-// Load and impedance on the chart of the reflection coefficient: the circle holds every passive impedance, its middle is the reference.
+// Load and impedance on the chart of the reflection coefficient: the circle holds every passive impedance, its middle
+// is the reference.
 #include <cmath>
 #include <complex>
 
@@ -20,14 +21,17 @@ std::string at(Complex reflection) {
   return round(centre + radius * share * reflection.real()) + ' ' + round(centre - radius * share * reflection.imag());
 }
 
-Complex place_of(Complex normalized) { return (normalized - 1.0) / (normalized + 1.0); }
+Complex place_of(Complex normalized) {
+  return (normalized - 1.0) / (normalized + 1.0);
+}
 
 /// Circles of equal resistance, arcs of equal reactance, and circles of equal SWR around the middle.
 std::string grid(double reference_ohm) {
   std::string out = "<circle class=\"rim\" cx=\"190\" cy=\"190\" r=\"160\"/><path class=\"axis\" d=\"M30 190H350\"/>";
   for (const double r : {0.2, 0.5, 1.0, 2.0, 5.0}) {
     const double from = centre + radius * place_of(r).real(), wide = centre + radius - from;
-    out += "<circle class=\"grid\" cx=\"" + coordinate(from + wide / 2.0) + "\" cy=\"190\" r=\"" + coordinate(wide / 2.0) + "\"/>";
+    out += "<circle class=\"grid\" cx=\"" + coordinate(from + wide / 2.0) + "\" cy=\"190\" r=\"" +
+           coordinate(wide / 2.0) + "\"/>";
   }
   for (const double x : {0.2, 0.5, 1.0, 2.0, 5.0})
     for (const double side : {1.0, -1.0}) {
@@ -36,14 +40,16 @@ std::string grid(double reference_ohm) {
         path += (path.empty() ? 'M' : 'L') + at(place_of({r, side * x}));
       out += "<path class=\"grid\" d=\"" + path + "\"/>";
       const Complex end = place_of({0.0, side * x}) * 1.075;
-      out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(centre + radius * end.real()) + "\" y=\"" + coordinate(centre - radius * end.imag() + 4.0) +
-             "\">" + (side > 0.0 ? "j" : "\u2212j") + pretty(reports::significant(x * reference_ohm, 3)) + "</text>";
+      out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(centre + radius * end.real()) + "\" y=\"" +
+             coordinate(centre - radius * end.imag() + 4.0) + "\">" + (side > 0.0 ? "j" : "\u2212j") +
+             pretty(reports::significant(x * reference_ohm, 3)) + "</text>";
     }
   for (const double swr : {1.5, 3.0})
-    out += "<circle class=\"ring\" cx=\"190\" cy=\"190\" r=\"" + coordinate(radius * (swr - 1.0) / (swr + 1.0)) + "\"/>";
+    out +=
+        "<circle class=\"ring\" cx=\"190\" cy=\"190\" r=\"" + coordinate(radius * (swr - 1.0) / (swr + 1.0)) + "\"/>";
   for (const double r : {0.2, 0.5, 1.0, 2.0, 5.0})
-    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(centre + radius * place_of(r).real()) + "\" y=\"186\">" +
-           pretty(reports::significant(r * reference_ohm, 3)) + "</text>";
+    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(centre + radius * place_of(r).real()) +
+           "\" y=\"186\">" + pretty(reports::significant(r * reference_ohm, 3)) + "</text>";
   return out;
 }
 
@@ -52,7 +58,8 @@ struct Trace {
   std::vector<Complex> points;
 };
 
-std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies_hz, const std::vector<std::size_t>& marked, std::size_t v, std::size_t style, bool load) {
+std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies_hz,
+                      const std::vector<std::size_t>& marked, std::size_t v, std::size_t style, bool load) {
   const Axis bands(frequencies_hz, 0.0, 1.0);
   const std::string kind = std::to_string(style % 4);
   const std::size_t stride = std::max<std::size_t>(1, trace.points.size() / 300);
@@ -70,13 +77,15 @@ std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies
     path += (down ? 'L' : 'M') + at(trace.points[i]);
     down = true;
   }
-  std::string out = "<g class=\"trace" + std::string(load ? " load" : "") + '"' + variant_mark(v) + " data-path=\"" + trace.path + "\" data-name=\"" + escape(trace.name) +
-                    "\"><path class=\"line v" + kind + "\" d=\"" + path + "\"/>";
+  std::string out = "<g class=\"trace" + std::string(load ? " load" : "") + '"' + variant_mark(v) + " data-path=\"" +
+                    trace.path + "\" data-name=\"" + escape(trace.name) + "\"><path class=\"line v" + kind + "\" d=\"" +
+                    path + "\"/>";
   for (const std::size_t i : marked) {
     if (i >= trace.points.size() || !std::isfinite(std::abs(trace.points[i]))) continue;
     const std::string place = at(trace.points[i]);
     const std::size_t blank = place.find(' ');
-    out += "<use href=\"#m" + kind + (load ? "o" : "") + "\" class=\"mark v" + kind + "\" x=\"" + place.substr(0, blank) + "\" y=\"" + place.substr(blank + 1) + "\"/>";
+    out += "<use href=\"#m" + kind + (load ? "o" : "") + "\" class=\"mark v" + kind + "\" x=\"" +
+           place.substr(0, blank) + "\" y=\"" + place.substr(blank + 1) + "\"/>";
   }
   return out + "</g>";
 }
@@ -89,7 +98,8 @@ std::vector<double> list_of(const Ref& series) {
 
 std::vector<Complex> complex_list(const Ref& series) {
   std::vector<Complex> values;
-  for (const Json& value : series.json()) values.push_back({reports::number(reports::item(value, 0)), reports::number(reports::item(value, 1))});
+  for (const Json& value : series.json())
+    values.push_back({reports::number(reports::item(value, 0)), reports::number(reports::item(value, 1))});
   return values;
 }
 
@@ -104,7 +114,8 @@ std::string chart_of(const Ref& document, std::size_t v, double reference_ohm) {
     legend += "<li>" + swatch(load ? v + 1 : v) + "<span>" + escape(name) + "</span></li>";
   };
   for (std::size_t l = 0; l < loads.size() && l < 3; ++l)
-    add("load " + loads[l]["name"].text(), "loads/" + std::to_string(l) + "/impedance_ohm", complex_list(loads[l]["impedance_ohm"]), true);
+    add("load " + loads[l]["name"].text(), "loads/" + std::to_string(l) + "/impedance_ohm",
+        complex_list(loads[l]["impedance_ohm"]), true);
   add("what the rig sees", "sources/0/load_impedance_ohm", complex_list(source["load_impedance_ohm"]), false);
 
   std::vector<std::string> headings{"Frequency", ">The rig sees", ">SWR"};
@@ -114,12 +125,16 @@ std::string chart_of(const Ref& document, std::size_t v, double reference_ohm) {
     table_rows.push_back({{shown(variant["frequencies_hz"][point], "Hz", 6), true},
                           {shown_complex(source["load_impedance_ohm"][point]), false, true},
                           {shown(source["swr"][point], ""), false, true}});
-    for (std::size_t l = 0; l < loads.size(); ++l) table_rows.back().push_back({shown_complex(loads[l]["impedance_ohm"][point]), false, true});
+    for (std::size_t l = 0; l < loads.size(); ++l)
+      table_rows.back().push_back({shown_complex(loads[l]["impedance_ohm"][point]), false, true});
   }
   const std::string name = variant_name(variant), id = "circle-" + std::to_string(v);
-  return "<figure class=\"plot circle\"" + variant_mark(v) + "><figcaption id=\"" + id + "\">" + (name.empty() ? "Reflection chart" : escape(name)) + ", middle " +
-         pretty(reports::spell(reference_ohm, "ohm")) + "</figcaption><svg viewBox=\"0 0 380 380\" role=\"img\" aria-labelledby=\"" + id + "\" data-plot=\"circle\" data-reference=\"" +
-         exact(reference_ohm) + "\">" + svg + "<g class=\"cursor\"></g></svg><ul class=\"legend\">" + legend + "</ul><p class=\"readout\" hidden></p>" +
+  return "<figure class=\"plot circle\"" + variant_mark(v) + "><figcaption id=\"" + id + "\">" +
+         (name.empty() ? "Reflection chart" : escape(name)) + ", middle " +
+         pretty(reports::spell(reference_ohm, "ohm")) +
+         "</figcaption><svg viewBox=\"0 0 380 380\" role=\"img\" aria-labelledby=\"" + id +
+         "\" data-plot=\"circle\" data-reference=\"" + exact(reference_ohm) + "\">" + svg +
+         "<g class=\"cursor\"></g></svg><ul class=\"legend\">" + legend + "</ul><p class=\"readout\" hidden></p>" +
          details("These numbers as a table", table("Impedances", name, headings, table_rows)) + "</figure>\n";
 }
 
@@ -134,7 +149,8 @@ std::string section_reflection(const Ref& document) {
     if (reference_ohm > 0.0) out += chart_of(document, v, reference_ohm);
   }
   return section("reflection", "Load and match on the reflection chart",
-                 "Right of the middle is high resistance, left is low; above is inductive, below capacitive; the rim reflects all. Dashed rings are an SWR of 1.5 and 3. Numbers are ohms.",
+                 "Right of the middle is high resistance, left is low; above is inductive, below capacitive; the rim "
+                 "reflects all. Dashed rings are an SWR of 1.5 and 3. Numbers are ohms.",
                  out.empty() ? "" : "<div class=\"plots\">" + out + "</div>");
 }
 

@@ -1,5 +1,5 @@
-// The sections of a page, in the order in which they stand. Each takes the whole document, goes through its variants, and is empty where there is
-// nothing to say, so that pages of other documents can use those that fit.
+// The sections of a page, in the order in which they stand. Each takes the whole document, goes through its variants,
+// and is empty where there is nothing to say, so that pages of other documents can use those that fit.
 #pragma once
 
 #include <string>
@@ -29,8 +29,8 @@ std::string section_walk(const Ref& document);
 std::string section_cautions(const Ref& document);
 std::string section_trust(const Ref& document);
 
-/// The document for a script: numbers to ten digits, and of a long sweep as many points as fit into so many bytes. The indices of those that are there stand
-/// in "thinned" of each variant.
+/// The document for a script: numbers to ten digits, and of a long sweep as many points as fit into so many bytes. The
+/// indices of those that are there stand in "thinned" of each variant.
 std::string embedded(const Json& document, std::size_t most_bytes);
 
 }  // namespace pictures

@@ -26,7 +26,8 @@ Ref follow(Ref at, const std::string& path) {
   while (from < path.size()) {
     const std::size_t to = std::min(path.find('/', from), path.size());
     const std::string step = path.substr(from, to - from);
-    at = std::isdigit(static_cast<unsigned char>(step[0])) ? at[static_cast<std::size_t>(std::stoul(step))] : at[step.c_str()];
+    at = std::isdigit(static_cast<unsigned char>(step[0])) ? at[static_cast<std::size_t>(std::stoul(step))]
+                                                           : at[step.c_str()];
     from = to + 1;
   }
   return at;
@@ -34,7 +35,8 @@ Ref follow(Ref at, const std::string& path) {
 
 std::vector<double> numbers(const Ref& series, int part) {
   std::vector<double> values;
-  for (const Json& value : series.json()) values.push_back(reports::number(part < 0 ? value : reports::item(value, static_cast<std::size_t>(part))));
+  for (const Json& value : series.json())
+    values.push_back(reports::number(part < 0 ? value : reports::item(value, static_cast<std::size_t>(part))));
   return values;
 }
 
@@ -45,10 +47,12 @@ std::string table_of(const Ref& document, const Figure& figure) {
     std::vector<std::vector<Cell>> rows;
     for (const std::size_t point : shown_points(variant)) {
       const Ref value = figure.part < 0 ? series[point] : series[point][static_cast<std::size_t>(figure.part)];
-      rows.push_back({{shown(variant["frequencies_hz"][point], "Hz", 6), true}, {shown(value, figure.unit, 4), false, true}});
+      rows.push_back(
+          {{shown(variant["frequencies_hz"][point], "Hz", 6), true}, {shown(value, figure.unit, 4), false, true}});
     }
     const std::string name = variant_name(variant);
-    out += "<div" + variant_mark(v) + ">" + variant_heading(document, v) + table(figure.title, name, {"Frequency", std::string(">") + figure.title}, rows) + "</div>";
+    out += "<div" + variant_mark(v) + ">" + variant_heading(document, v) +
+           table(figure.title, name, {"Frequency", std::string(">") + figure.title}, rows) + "</div>";
   }
   return out;
 }
@@ -93,7 +97,10 @@ std::string section_sweep(const Ref& document) {
   if (first["frequencies_hz"].size() == 0) return "";
   std::string out = "<div class=\"plots\">";
   for (const Figure& figure : figures) out += draw_plot(plot_of(document, figure));
-  return section("sweep", "Over the sweep", first["frequencies_hz"].size() == 1 ? "One frequency was asked for; a sweep would draw curves here." : "", out + "</div>");
+  return section(
+      "sweep", "Over the sweep",
+      first["frequencies_hz"].size() == 1 ? "One frequency was asked for; a sweep would draw curves here." : "",
+      out + "</div>");
 }
 
 }  // namespace pictures

@@ -31,19 +31,26 @@ std::string planes_of(const Ref& variant) {
                       {shown(plane["mismatch_db"][point], "dB"), false, true},
                       {shown(plane["swr"][point], ""), false, true}});
     const std::string into = plane["into"].text();
-    out += table(plane["name"].text() + ", at " + plane["node"].text() + (into.empty() ? "" : " into " + into), variant_name(variant),
-                 {"Frequency", ">Toward the load", ">Toward the source", ">Mismatch", ">SWR"}, rows);
+    out += table(plane["name"].text() + ", at " + plane["node"].text() + (into.empty() ? "" : " into " + into),
+                 variant_name(variant), {"Frequency", ">Toward the load", ">Toward the source", ">Mismatch", ">SWR"},
+                 rows);
   }
   return out;
 }
 
 std::string bar(double share) {
   const double wide = std::clamp(std::isfinite(share) ? share : 0.0, 0.0, 1.25) / 1.25 * 100.0;
-  return "<svg class=\"bar\" viewBox=\"0 0 100 12\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect class=\"room\" width=\"100\" height=\"12\"/><rect class=\"" +
-         std::string(share > 1.0 ? "over" : share >= 0.7 ? "near" : "used") + "\" width=\"" + coordinate(wide) + "\" height=\"12\"/><path class=\"limit\" d=\"M80 0V12\"/></svg>";
+  return "<svg class=\"bar\" viewBox=\"0 0 100 12\" preserveAspectRatio=\"none\" aria-hidden=\"true\"><rect "
+         "class=\"room\" width=\"100\" height=\"12\"/><rect class=\"" +
+         std::string(share > 1.0    ? "over"
+                     : share >= 0.7 ? "near"
+                                    : "used") +
+         "\" width=\"" + coordinate(wide) + "\" height=\"12\"/><path class=\"limit\" d=\"M80 0V12\"/></svg>";
 }
 
-std::string unit_word(const std::string& unit) { return unit == "V" ? "volts, peak" : unit == "A" ? "amps, rms" : "watts, heat"; }
+std::string unit_word(const std::string& unit) {
+  return unit == "V" ? "volts, peak" : unit == "A" ? "amps, rms" : "watts, heat";
+}
 
 std::string ratings_of(const Ref& variant) {
   const Ref ratings = variant["ratings"];
@@ -56,17 +63,22 @@ std::string ratings_of(const Ref& variant) {
     const Ref one = ratings[r];
     const std::string unit = one["unit"].text();
     const bool kept = one["kept"].flag();
-    rows.push_back({{escape(one["part"].text()), true},
-                    {escape(unit_word(unit))},
-                    {shown(one["worst"], unit), false, true},
-                    {shown(one["limit"], unit), false, true},
-                    {bar(strain(r))},
-                    {badge(kept, !kept ? "over" : one["near"].flag() ? "near" : "kept")},
-                    {shown(one["margin_percent"], "%") + (one["margin_percent"].json().is_number() ? " %" : ""), false, true},
-                    {shown(one["worst_at_hz"], "Hz", 6), false, true}});
+    rows.push_back(
+        {{escape(one["part"].text()), true},
+         {escape(unit_word(unit))},
+         {shown(one["worst"], unit), false, true},
+         {shown(one["limit"], unit), false, true},
+         {bar(strain(r))},
+         {badge(kept, !kept                ? "over"
+                      : one["near"].flag() ? "near"
+                                           : "kept")},
+         {shown(one["margin_percent"], "%") + (one["margin_percent"].json().is_number() ? " %" : ""), false, true},
+         {shown(one["worst_at_hz"], "Hz", 6), false, true}});
   }
   std::string out;
-  if (!rows.empty()) out = table("Ratings, nearest first", variant_name(variant), {"Part", "What", ">Worst", ">Limit", "Worst against limit", "Kept", ">Margin", ">at"}, rows);
+  if (!rows.empty())
+    out = table("Ratings, nearest first", variant_name(variant),
+                {"Part", "What", ">Worst", ">Limit", "Worst against limit", "Kept", ">Margin", ">at"}, rows);
 
   std::vector<std::vector<Cell>> all;
   for (const char* group : {"parts", "loads"})
@@ -78,16 +90,22 @@ std::string ratings_of(const Ref& variant) {
                      {shown(highest["heat_w"], "W"), false, true}});
     }
   if (all.empty()) return out;
-  return out + details("The largest volts, amps and heat of every part", table("The largest over the sweep", variant_name(variant), {"Part", ">Volts, peak", ">Amps, rms", ">Heat"}, all));
+  return out + details("The largest volts, amps and heat of every part",
+                       table("The largest over the sweep", variant_name(variant),
+                             {"Part", ">Volts, peak", ">Amps, rms", ">Heat"}, all));
 }
 
 std::string setting_cell(const Ref& setting, const std::string& key, const std::string& unit, std::size_t point) {
   if (key == "choice") {
     const Ref choice = setting["choice"][point];
-    return "<data value=\"" + exact(choice.number()) + "\" data-at=\"" + escape(choice.pointer()) + "\">" + escape(setting["choice_nodes"][choice.count()].text()) + "</data>";
+    return "<data value=\"" + exact(choice.number()) + "\" data-at=\"" + escape(choice.pointer()) + "\">" +
+           escape(setting["choice_nodes"][choice.count()].text()) + "</data>";
   }
   const std::string value = shown(setting[key.c_str()][point], unit, 4);
-  return setting["at_end"][point].flag() ? value + " <b class=\"end\" title=\"at the end of its range\">!</b><span class=\"sr\"> at the end of its range</span>" : value;
+  return setting["at_end"][point].flag() ? value +
+                                               " <b class=\"end\" title=\"at the end of its range\">!</b><span "
+                                               "class=\"sr\"> at the end of its range</span>"
+                                         : value;
 }
 
 std::string settings_of(const Ref& variant) {
@@ -99,27 +117,41 @@ std::string settings_of(const Ref& variant) {
   std::vector<Knob> knobs;
   std::vector<std::string> headings{"Frequency"};
   for (std::size_t k = 0; k < settings.size(); ++k) {
-    const std::string key = settings[k]["choice"].is_list() ? "choice" : reports::key_with_prefix(settings[k].json(), "value");
-    const std::string unit = key == "value_f" ? "F" : key == "value_h" ? "H" : key == "value_ohm" ? "ohm" : key == "value_hz" ? "Hz" : key == "value_m" ? "m" : "count";
+    const std::string key =
+        settings[k]["choice"].is_list() ? "choice" : reports::key_with_prefix(settings[k].json(), "value");
+    const std::string unit = key == "value_f"     ? "F"
+                             : key == "value_h"   ? "H"
+                             : key == "value_ohm" ? "ohm"
+                             : key == "value_hz"  ? "Hz"
+                             : key == "value_m"   ? "m"
+                                                  : "count";
     knobs.push_back({key, unit});
-    const std::string lower = "lower" + key.substr(std::min<std::size_t>(5, key.size())), upper = "upper" + key.substr(std::min<std::size_t>(5, key.size()));
+    const std::string lower = "lower" + key.substr(std::min<std::size_t>(5, key.size())),
+                      upper = "upper" + key.substr(std::min<std::size_t>(5, key.size()));
     const bool range = key != "choice" && settings[k][lower.c_str()].json().is_number();
     headings.push_back(">" + escape(settings[k]["knob"].text()) +
-                       (range ? "<br><small>" + shown(settings[k][lower.c_str()], unit) + " to " + shown(settings[k][upper.c_str()], unit) + "</small>" : ""));
+                       (range ? "<br><small>" + shown(settings[k][lower.c_str()], unit) + " to " +
+                                    shown(settings[k][upper.c_str()], unit) + "</small>"
+                              : ""));
   }
   const Ref volts = variant["dial"]["volts_peak"];
   std::vector<std::vector<Cell>> rows;
   for (const std::size_t point : shown_points(variant)) {
     rows.push_back({{shown(variant["frequencies_hz"][point], "Hz", 6), true}});
-    for (std::size_t k = 0; k < knobs.size(); ++k) rows.back().push_back({setting_cell(settings[k], knobs[k].key, knobs[k].unit, point), false, true});
+    for (std::size_t k = 0; k < knobs.size(); ++k)
+      rows.back().push_back({setting_cell(settings[k], knobs[k].key, knobs[k].unit, point), false, true});
     rows.back().push_back({shown(variant["sources"][std::size_t{0}]["swr"][point], ""), false, true});
     rows.back().push_back({shown(variant["totals"]["radiated_w"][point], "W"), false, true});
     if (volts.is_list())
-      rows.back().push_back({shown(volts[point], "V") + " <small>" + escape(variant["dial"]["volts_part"][point].text()) + "</small>", false, true});
+      rows.back().push_back(
+          {shown(volts[point], "V") + " <small>" + escape(variant["dial"]["volts_part"][point].text()) + "</small>",
+           false, true});
   }
   headings.insert(headings.end(), {">SWR", ">On the air"});
   if (volts.is_list()) headings.push_back(">Most volts, peak");
-  return "<p class=\"note\">" + std::string(variant["tuned"].flag() ? "As the tuner set them." : "As written; nothing was tuned.") + "</p>" + table("Dial table", variant_name(variant), headings, rows);
+  return "<p class=\"note\">" +
+         std::string(variant["tuned"].flag() ? "As the tuner set them." : "As written; nothing was tuned.") + "</p>" +
+         table("Dial table", variant_name(variant), headings, rows);
 }
 
 std::string warnings_of(const Ref& variant) {
@@ -127,26 +159,34 @@ std::string warnings_of(const Ref& variant) {
   if (warnings.size() == 0) return "";
   std::string out = "<ul class=\"warnings\">";
   for (std::size_t w = 0; w < warnings.size(); ++w)
-    out += "<li><span class=\"sign\" aria-hidden=\"true\">!</span><span>" + escape(warnings[w]["text"].text()) + " <code>" + escape(warnings[w]["code"].text()) + "</code></span></li>";
+    out += "<li><span class=\"sign\" aria-hidden=\"true\">!</span><span>" + escape(warnings[w]["text"].text()) +
+           " <code>" + escape(warnings[w]["code"].text()) + "</code></span></li>";
   return out + "</ul>";
 }
 
 }  // namespace
 
 std::string section_planes(const Ref& document) {
-  return section("planes", "Both ways from a plane", "What stands toward the load, what stands toward the source, and what of the power the two let pass: a mismatch of 0 dB is a conjugate match.",
+  return section("planes", "Both ways from a plane",
+                 "What stands toward the load, what stands toward the source, and what of the power the two let pass: "
+                 "a mismatch of 0 dB is a conjugate match.",
                  for_each_variant(document, planes_of));
 }
 
 std::string section_ratings(const Ref& document) {
-  return section("ratings", "What each part must stand", "The upright mark is the limit. Near is from 70 % of it.", for_each_variant(document, ratings_of));
+  return section("ratings", "What each part must stand", "The upright mark is the limit. Near is from 70 % of it.",
+                 for_each_variant(document, ratings_of));
 }
 
 std::string section_settings(const Ref& document) {
-  return section("dial", "How to set the knobs", "For the inside of the tuner\u2019s lid. ! marks a knob at the end of its range.", for_each_variant(document, settings_of));
+  return section("dial", "How to set the knobs",
+                 "For the inside of the tuner\u2019s lid. ! marks a knob at the end of its range.",
+                 for_each_variant(document, settings_of));
 }
 
-std::string section_warnings(const Ref& document) { return section("warnings", "Warnings", "", for_each_variant(document, warnings_of)); }
+std::string section_warnings(const Ref& document) {
+  return section("warnings", "Warnings", "", for_each_variant(document, warnings_of));
+}
 
 std::string section_cautions(const Ref& document) {
   const Ref cautions = document["cautions"];

@@ -1,4 +1,5 @@
-// What the tuner found beside the settings it took: other settings that match, how much leeway each knob has, and how sure the best is.
+// What the tuner found beside the settings it took: other settings that match, how much leeway each knob has, and how
+// sure the best is.
 #include <algorithm>
 #include <cmath>
 
@@ -13,7 +14,8 @@ std::string knob_value(const Ref& knob, const Ref& value) {
   const Ref nodes = knob["choice_nodes"];
   if (!nodes.is_list()) return shown(value, knob["unit"].text().empty() ? "count" : knob["unit"].text(), 4);
   const auto choice = static_cast<std::size_t>(std::max(0.0, value.number()));
-  return "<data value=\"" + exact(value.number()) + "\" data-at=\"" + escape(value.pointer()) + "\">" + escape(nodes[choice].text()) + "</data>";
+  return "<data value=\"" + exact(value.number()) + "\" data-at=\"" + escape(value.pointer()) + "\">" +
+         escape(nodes[choice].text()) + "</data>";
 }
 
 std::string frequencies(const Ref& search) {
@@ -23,7 +25,8 @@ std::string frequencies(const Ref& search) {
   return list.size() == 1 ? "at " + first : first + " to " + reports::spell(list[list.size() - 1].number(), "Hz", 6);
 }
 
-std::string settings_table(const Ref& search, const Ref& settings, const std::string& caption, const std::string& variant) {
+std::string settings_table(const Ref& search, const Ref& settings, const std::string& caption,
+                           const std::string& variant) {
   const Ref knobs = search["knobs"];
   std::vector<std::string> headings{"Setting"};
   for (std::size_t k = 0; k < knobs.size(); ++k) headings.push_back(">" + escape(knobs[k]["name"].text()));
@@ -32,11 +35,15 @@ std::string settings_table(const Ref& search, const Ref& settings, const std::st
   for (std::size_t s = 0; s < settings.size() && s < 12; ++s) {
     const Ref one = settings[s];
     rows.push_back({{std::to_string(s + 1), true}});
-    for (std::size_t k = 0; k < knobs.size(); ++k) rows.back().push_back({knob_value(knobs[k], one["values"][k]), false, true});
+    for (std::size_t k = 0; k < knobs.size(); ++k)
+      rows.back().push_back({knob_value(knobs[k], one["values"][k]), false, true});
     const auto with_part = [&](const char* figure, const char* unit, const char* part) {
-      return shown(one[figure], unit) + (one[part].text().empty() ? "" : " <small>" + escape(one[part].text()) + "</small>");
+      return shown(one[figure], unit) +
+             (one[part].text().empty() ? "" : " <small>" + escape(one[part].text()) + "</small>");
     };
-    for (const std::string& cell : {shown(one["load_w"], "W", 4), shown(one["swr"], ""), shown(one["heat_w"], "W"), with_part("volts_peak", "V", "volts_part"), with_part("amps_rms", "A", "amps_part")})
+    for (const std::string& cell :
+         {shown(one["load_w"], "W", 4), shown(one["swr"], ""), shown(one["heat_w"], "W"),
+          with_part("volts_peak", "V", "volts_part"), with_part("amps_rms", "A", "amps_part")})
       rows.back().push_back({cell, false, true});
   }
   return table(caption, variant, headings, rows);
@@ -47,8 +54,13 @@ std::string leeway_table(const Ref& search, const std::string& caption, const st
   std::vector<std::vector<Cell>> rows;
   for (std::size_t i = 0; i < list.size(); ++i) {
     const Ref one = list[i], knob = knobs[one["knob"].count()];
-    const auto end = [&](const char* key, const char* open) { return knob_value(knob, one[key]) + (one[open].flag() ? " <small>end of its range</small>" : ""); };
-    rows.push_back({{escape(knob["name"].text()), true}, {shown(one["swr"], ""), false, true}, {end("lower", "lower_open"), false, true}, {end("upper", "upper_open"), false, true}});
+    const auto end = [&](const char* key, const char* open) {
+      return knob_value(knob, one[key]) + (one[open].flag() ? " <small>end of its range</small>" : "");
+    };
+    rows.push_back({{escape(knob["name"].text()), true},
+                    {shown(one["swr"], ""), false, true},
+                    {end("lower", "lower_open"), false, true},
+                    {end("upper", "upper_open"), false, true}});
   }
   return rows.empty() ? "" : table(caption, variant, {"Knob alone", ">SWR below", ">From", ">To"}, rows);
 }
@@ -56,14 +68,18 @@ std::string leeway_table(const Ref& search, const std::string& caption, const st
 std::string search_of(const Ref& search, const std::string& variant) {
   const std::string where = frequencies(search);
   std::string out;
-  if (search["matches"].size() > 0) out += settings_table(search, search["matches"], "Settings that match, " + where, variant);
+  if (search["matches"].size() > 0)
+    out += settings_table(search, search["matches"], "Settings that match, " + where, variant);
   const std::string sure = search["certain_why"].text(), why = search["why"].text();
   if (!why.empty()) out += "<p class=\"note\">" + escape(why) + "</p>";
   if (!sure.empty()) out += "<p class=\"note\">" + escape(search["certainty"].text() + ": " + sure) + "</p>";
   const Ref limits = search["limits"];
-  for (std::size_t i = 0; i < limits.size(); ++i) out += "<p class=\"note\">" + escape(limits[i]["text"].text()) + "</p>";
+  for (std::size_t i = 0; i < limits.size(); ++i)
+    out += "<p class=\"note\">" + escape(limits[i]["text"].text()) + "</p>";
   std::string more = leeway_table(search, "How far one knob may stand off, " + where, variant);
-  if (search["ridge"]["settings"].size() > 0) more += settings_table(search, search["ridge"]["settings"], "One knob to spare: these match too, " + where, variant);
+  if (search["ridge"]["settings"].size() > 0)
+    more +=
+        settings_table(search, search["ridge"]["settings"], "One knob to spare: these match too, " + where, variant);
   return out + (more.empty() ? "" : details("Leeway, and other ways to match, " + where, more));
 }
 

@@ -19,8 +19,10 @@ std::string headline(const Ref& document, std::size_t v) {
   const std::string at = "at " + shown(variant["frequencies_hz"][worst], "Hz", 6);
   return "<article class=\"card\"" + variant_mark(v) + ">" + variant_heading(document, v) + "<p class=\"verdict\">" +
          escape(variant["verdict"]["sentence"].text()) + "</p><dl class=\"headline\">" +
-         item("On the air, at least", shown(totals["radiated_w"][worst], "W"), "of " + shown(totals["available_w"][worst], "W") + " " + at) +
-         item("Lost on the way", shown(totals["total_loss_db"][worst], "dB"), "efficiency " + shown(totals["efficiency"][worst], "share")) +
+         item("On the air, at least", shown(totals["radiated_w"][worst], "W"),
+              "of " + shown(totals["available_w"][worst], "W") + " " + at) +
+         item("Lost on the way", shown(totals["total_loss_db"][worst], "dB"),
+              "efficiency " + shown(totals["efficiency"][worst], "share")) +
          item("The rig sees there", "SWR " + shown(variant["sources"][std::size_t{0}]["swr"][worst], ""),
               shown_complex(variant["sources"][std::size_t{0}]["load_impedance_ohm"][worst])) +
          "</dl></article>\n";
@@ -45,7 +47,9 @@ std::string requirements(const Ref& document, std::size_t v) {
          table("What was required", name, {"Met", "Requirement", ">Worst", ">at", ">Line"}, rows) + "</div>";
 }
 
-std::string figure_name(const Ref& figure) { return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text()); }
+std::string figure_name(const Ref& figure) {
+  return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text());
+}
 
 std::string built_differently(const Ref& built, std::vector<std::string> headings) {
   if (built.size() == 0) return "";
@@ -54,7 +58,8 @@ std::string built_differently(const Ref& built, std::vector<std::string> heading
   std::vector<std::vector<Cell>> rows;
   for (std::size_t b = 0; b < built.size(); ++b) {
     rows.push_back({{escape(built[b]["name"].text() + ", " + built[b]["what"].text()), true}});
-    for (std::size_t v = 0; v < built[b]["values"].size(); ++v) rows.back().push_back({escape(built[b]["values"][v].text())});
+    for (std::size_t v = 0; v < built[b]["values"].size(); ++v)
+      rows.back().push_back({escape(built[b]["values"][v].text())});
   }
   return table("What is built differently", "", headings, rows);
 }
@@ -67,8 +72,9 @@ std::string section_verdict(const Ref& document) {
   const Ref verdict = document["verdict"];
   const double met = verdict["met"].number(), of = verdict["of"].number();
   const bool good = met == of && verdict["ratings_broken"].number() == 0.0;
-  std::string out = "<p class=\"overall " + std::string(good ? "good" : "bad") + "\">" + badge(good, good ? "All is well" : "Look here") + " <span>" +
-                    escape(verdict["sentence"].text()) + "</span></p><div class=\"cards\">";
+  std::string out = "<p class=\"overall " + std::string(good ? "good" : "bad") + "\">" +
+                    badge(good, good ? "All is well" : "Look here") + " <span>" + escape(verdict["sentence"].text()) +
+                    "</span></p><div class=\"cards\">";
   for (std::size_t v = 0; v < variants; ++v) out += headline(document, v);
   out += "</div>";
   for (std::size_t v = 0; v < variants; ++v) out += requirements(document, v);
@@ -92,13 +98,16 @@ std::string section_comparison(const Ref& document) {
       for (std::size_t v = 0; v < of["values"].size(); ++v) {
         const bool better = of["better"].json().is_number() && of["better"].count() == v;
         const std::string part = of["parts"][v].text();
-        row.push_back({(better ? "<strong class=\"better\"><span aria-hidden=\"true\">\u25b2</span> " : "<span>") + shown(of["values"][v], figures[f]["unit"].text(), 4) +
-                           (better ? "<span class=\"sr\"> (better)</span></strong>" : "</span>") + (part.empty() ? "" : " <small>" + escape(part) + "</small>"),
+        row.push_back({(better ? "<strong class=\"better\"><span aria-hidden=\"true\">\u25b2</span> " : "<span>") +
+                           shown(of["values"][v], figures[f]["unit"].text(), 4) +
+                           (better ? "<span class=\"sr\"> (better)</span></strong>" : "</span>") +
+                           (part.empty() ? "" : " <small>" + escape(part) + "</small>"),
                        false, true});
       }
       rows.push_back(std::move(row));
     }
-    out += table(std::string(moment) == "worst" ? "Each variant where that figure is worst" : "Mid-sweep", "", headings, rows);
+    out += table(std::string(moment) == "worst" ? "Each variant where that figure is worst" : "Mid-sweep", "", headings,
+                 rows);
   }
   const Ref sentences = comparison["sentences"];
   out += "<ul class=\"sentences\">";

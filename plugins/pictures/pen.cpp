@@ -21,10 +21,14 @@ void Extent::add(const Extent& other) {
 
 Point Pen::at(double u, double v) const {
   switch (turn_) {
-    case Turn::left: return {origin_.x - u, origin_.y + v};
-    case Turn::down: return {origin_.x - v, origin_.y + u};
-    case Turn::up: return {origin_.x + v, origin_.y - u};
-    default: return {origin_.x + u, origin_.y + v};
+    case Turn::left:
+      return {origin_.x - u, origin_.y + v};
+    case Turn::down:
+      return {origin_.x - v, origin_.y + u};
+    case Turn::up:
+      return {origin_.x + v, origin_.y - u};
+    default:
+      return {origin_.x + u, origin_.y + v};
   }
 }
 
@@ -62,7 +66,8 @@ void Pen::circle(double u, double v, double radius, const char* style) {
   extent_.add(centre.x + radius, centre.y + radius);
   svg_ += "<circle class=\"s";
   if (*style != '\0') svg_ += ' ' + std::string(style);
-  svg_ += "\" cx=\"" + coordinate(centre.x) + "\" cy=\"" + coordinate(centre.y) + "\" r=\"" + coordinate(radius) + "\"/>";
+  svg_ +=
+      "\" cx=\"" + coordinate(centre.x) + "\" cy=\"" + coordinate(centre.y) + "\" r=\"" + coordinate(radius) + "\"/>";
 }
 
 void Pen::arc(double u0, double u1, double v, double bulge, const char* style) {
@@ -83,7 +88,9 @@ void Pen::ground(double u, double v) {
     return 'M' + coordinate(p.x - half) + ' ' + coordinate(p.y + below) + 'H' + coordinate(p.x + half);
   };
   extent_.add(p.x, p.y);
-  path('M' + coordinate(p.x) + ' ' + coordinate(p.y) + 'V' + coordinate(p.y + 8.0) + bar(10.0, 8.0) + bar(6.0, 12.0) + bar(2.5, 16.0), "");
+  path('M' + coordinate(p.x) + ' ' + coordinate(p.y) + 'V' + coordinate(p.y + 8.0) + bar(10.0, 8.0) + bar(6.0, 12.0) +
+           bar(2.5, 16.0),
+       "");
 }
 
 void Pen::sine(double half, double rise) {

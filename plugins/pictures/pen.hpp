@@ -1,5 +1,6 @@
-// Draws in a symbol's own coordinates and writes absolute ones: u runs along the part, from its first terminal to its second, v across it. Keeps the
-// extent of what was drawn. No transforms are left in the picture, so any reader of it can measure it.
+// Draws in a symbol's own coordinates and writes absolute ones: u runs along the part, from its first terminal to its
+// second, v across it. Keeps the extent of what was drawn. No transforms are left in the picture, so any reader of it
+// can measure it.
 #pragma once
 
 #include <string>

@@ -11,7 +11,9 @@
 namespace pictures {
 namespace {
 
-std::string attribute(const char* name, double value) { return std::string(" ") + name + "=\"" + coordinate(value) + '"'; }
+std::string attribute(const char* name, double value) {
+  return std::string(" ") + name + "=\"" + coordinate(value) + '"';
+}
 
 std::string where(const Circuit& circuit, const Item& item) {
   std::string said;
@@ -32,15 +34,16 @@ std::string sentence(const Circuit& circuit, const Item& item) {
 
 std::string describe(const Circuit& circuit) {
   std::string said = "The network from the source to the loads, " + circuit.caption + ". ";
-  for (std::size_t i = 0; i < circuit.items.size() && i < 60; ++i) said += (i == 0 ? "" : "; ") + sentence(circuit, circuit.items[i]);
+  for (std::size_t i = 0; i < circuit.items.size() && i < 60; ++i)
+    said += (i == 0 ? "" : "; ") + sentence(circuit, circuit.items[i]);
   return said + '.';
 }
 
 void write_wires(std::string& out, const Sheet& sheet) {
   out += "<g class=\"wires\">";
   for (const Wire& wire : sheet.wires)
-    out += "<path class=\"w\" data-node=\"" + std::to_string(wire.node) + "\" d=\"M" + coordinate(wire.from.x) + ' ' + coordinate(wire.from.y) + 'L' + coordinate(wire.to.x) + ' ' +
-           coordinate(wire.to.y) + "\"/>";
+    out += "<path class=\"w\" data-node=\"" + std::to_string(wire.node) + "\" d=\"M" + coordinate(wire.from.x) + ' ' +
+           coordinate(wire.from.y) + 'L' + coordinate(wire.to.x) + ' ' + coordinate(wire.to.y) + "\"/>";
   for (const Point& joint : sheet.joints)
     out += "<circle class=\"joint\"" + attribute("cx", joint.x) + attribute("cy", joint.y) + " r=\"3.6\"/>";
   out += "</g>";
@@ -49,7 +52,8 @@ void write_wires(std::string& out, const Sheet& sheet) {
 void write_heat(std::string& out, const Sheet& sheet) {
   out += "<g class=\"heats\">";
   for (const Figure& figure : sheet.figures)
-    if (!figure.heat.empty()) out += "<path class=\"heat\" d=\"" + figure.heat + "\" stroke-width=\"" + coordinate(figure.heat_width) + "\"/>";
+    if (!figure.heat.empty())
+      out += "<path class=\"heat\" d=\"" + figure.heat + "\" stroke-width=\"" + coordinate(figure.heat_width) + "\"/>";
   out += "</g>";
 }
 
@@ -65,7 +69,8 @@ void write_letterings(std::string& out, const Sheet& sheet) {
   for (const Lettering& text : sheet.letterings) {
     out += std::string("<text class=\"t-") + text.style + '"' + attribute("x", text.at.x) + attribute("y", text.at.y);
     if (text.centred) out += " text-anchor=\"middle\"";
-    const bool name = std::string(text.style) == "name" || std::string(text.style) == "node" || std::string(text.style) == "box";
+    const bool name =
+        std::string(text.style) == "name" || std::string(text.style) == "node" || std::string(text.style) == "box";
     out += '>' + (name ? escape(text.text) : pretty(text.text)) + "</text>";
   }
   out += "</g>";
@@ -74,14 +79,16 @@ void write_letterings(std::string& out, const Sheet& sheet) {
 void write_frames(std::string& out, const Sheet& sheet) {
   for (const Frame& frame : sheet.frames)
     out += "<rect class=\"frame\" rx=\"6\"" + attribute("x", frame.extent.x0) + attribute("y", frame.extent.y0) +
-           attribute("width", frame.extent.x1 - frame.extent.x0) + attribute("height", frame.extent.y1 - frame.extent.y0) + "/>";
+           attribute("width", frame.extent.x1 - frame.extent.x0) +
+           attribute("height", frame.extent.y1 - frame.extent.y0) + "/>";
 }
 
 /// The source, the loads and what is hottest.
 Circuit thinned(const Circuit& circuit) {
   std::vector<std::size_t> rank(circuit.items.size());
   for (std::size_t i = 0; i < rank.size(); ++i) rank[i] = i;
-  std::stable_sort(rank.begin() + 1, rank.end(), [&](std::size_t a, std::size_t b) { return circuit.items[a].share > circuit.items[b].share; });
+  std::stable_sort(rank.begin() + 1, rank.end(),
+                   [&](std::size_t a, std::size_t b) { return circuit.items[a].share > circuit.items[b].share; });
   rank.resize(most_parts);
   std::sort(rank.begin(), rank.end());
   Circuit fewer = circuit;

@@ -13,7 +13,9 @@ namespace {
 
 constexpr double left = 50.0, right = 368.0, top = 16.0, foot = 40.0;
 
-std::string at(double x, double y) { return coordinate(std::round(x * 10.0) / 10.0) + ' ' + coordinate(std::round(y * 10.0) / 10.0); }
+std::string at(double x, double y) {
+  return coordinate(std::round(x * 10.0) / 10.0) + ' ' + coordinate(std::round(y * 10.0) / 10.0);
+}
 
 struct Scale {
   double low = 0.0, high = 1.0, bottom = 0.0;
@@ -43,12 +45,15 @@ Scale scale_of(const Plot& plot, std::vector<double>& marks) {
       if (mark >= 2.0 && mark >= high) break;
     }
     for (const double mark : {1.0, 1.2, 1.5, 2.0, 3.0, 5.0, 10.0, 20.0, 50.0, 100.0})
-      if (mark <= scale.high && !(scale.high > 5.0 && (mark == 1.2 || mark == 1.5)) && !(scale.high > 20.0 && mark == 3.0)) marks.push_back(mark);
+      if (mark <= scale.high && !(scale.high > 5.0 && (mark == 1.2 || mark == 1.5)) &&
+          !(scale.high > 20.0 && mark == 3.0))
+        marks.push_back(mark);
     return scale;
   }
   if (plot.from_zero) low = std::min(low, 0.0);
   // A level line is no drama: the span is at least so wide.
-  const double least = std::max({0.01 * std::max(std::abs(low), std::abs(high)), plot.unit == "ohm" ? 0.25 : 0.0, 1e-12});
+  const double least =
+      std::max({0.01 * std::max(std::abs(low), std::abs(high)), plot.unit == "ohm" ? 0.25 : 0.0, 1e-12});
   if (high - low < least) low -= plot.from_zero && low >= 0.0 ? 0.0 : least, high += least;
   marks = ticks(low, high, 4);
   const double step = marks.size() > 1 ? marks[1] - marks[0] : high - low;
@@ -63,10 +68,12 @@ void write_grid(std::string& out, const Plot& plot, const Scale& scale, const st
   for (const double mark : marks) {
     const double y = scale.y(mark);
     std::string said = plot.unit == "share" ? reports::strip(reports::fixed(100.0 * mark, 2))
-                       : plot.unit.empty() ? reports::strip(reports::fixed(mark, 2)) : reports::strip(reports::fixed(mark / numbers.factor, 4));
+                       : plot.unit.empty()  ? reports::strip(reports::fixed(mark, 2))
+                                            : reports::strip(reports::fixed(mark / numbers.factor, 4));
     if (said == "-0") said = "0";
-    out += "<path class=\"grid\" d=\"M" + at(left, y) + 'H' + coordinate(right) + "\"/><text class=\"tick\" text-anchor=\"end\" x=\"" + coordinate(left - 6) +
-           "\" y=\"" + coordinate(std::round(y) + 4) + "\">" + pretty(said) + "</text>";
+    out += "<path class=\"grid\" d=\"M" + at(left, y) + 'H' + coordinate(right) +
+           "\"/><text class=\"tick\" text-anchor=\"end\" x=\"" + coordinate(left - 6) + "\" y=\"" +
+           coordinate(std::round(y) + 4) + "\">" + pretty(said) + "</text>";
   }
 }
 
@@ -82,7 +89,8 @@ std::vector<Mark> marks_of(const Axis& axis, double factor) {
   const bool several = axis.pieces().size() > 1;
   for (const Axis::Piece& piece : axis.pieces()) {
     if (several || piece.first == piece.last) {
-      const std::string said = piece.first == piece.last ? spelled(piece.first) : spelled(piece.first) + "\u2013" + spelled(piece.last);
+      const std::string said =
+          piece.first == piece.last ? spelled(piece.first) : spelled(piece.first) + "\u2013" + spelled(piece.last);
       marks.push_back({(piece.first + piece.last) / 2.0, (piece.from + piece.to) / 2.0, said});
       continue;
     }
@@ -103,14 +111,16 @@ void write_x(std::string& out, const Plot& plot, const Axis& axis) {
     if (axis.pieces().size() == 1) out += "<path class=\"grid\" d=\"M" + at(mark.x, base) + "v5\"/>";
     if (x - half < taken + 4.0) continue;
     taken = x + half;
-    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(x) + "\" y=\"" + coordinate(base + 18) + "\">" + pretty(mark.said) + "</text>";
+    out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(x) + "\" y=\"" + coordinate(base + 18) +
+           "\">" + pretty(mark.said) + "</text>";
   }
   for (std::size_t p = 1; p < axis.pieces().size(); ++p) {
     const double x = (axis.pieces()[p - 1].to + axis.pieces()[p].from) / 2.0;
     out += "<path class=\"cut\" d=\"M" + at(x, top) + 'V' + coordinate(base) + "\"/>";
   }
-  out += "<path class=\"axis\" d=\"M" + at(left, top) + 'V' + coordinate(base) + 'H' + coordinate(right) + "\"/><text class=\"tick\" text-anchor=\"middle\" x=\"" +
-         coordinate((left + right) / 2.0) + "\" y=\"" + coordinate(base + 35) + "\">" + pretty(plot.x_title + ", " + numbers.unit) + "</text>";
+  out += "<path class=\"axis\" d=\"M" + at(left, top) + 'V' + coordinate(base) + 'H' + coordinate(right) +
+         "\"/><text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate((left + right) / 2.0) + "\" y=\"" +
+         coordinate(base + 35) + "\">" + pretty(plot.x_title + ", " + numbers.unit) + "</text>";
 }
 
 /// Of many points those that show: the least and the largest of each stretch of pixels.
@@ -151,25 +161,29 @@ void write_curve(std::string& out, const Curve& curve, const Axis& axis, const S
     path += (down ? 'L' : 'M') + at(axis.at(curve.x[i]), scale.y(curve.y[i]));
     down = true;
   }
-  out += "<g class=\"curve\"" + variant_mark(curve.variant) + " data-path=\"" + curve.path + "\" data-name=\"" + escape(curve.name) + "\"><path class=\"line v" + kind +
-         "\" d=\"" + path + "\"/>";
+  out += "<g class=\"curve\"" + variant_mark(curve.variant) + " data-path=\"" + curve.path + "\" data-name=\"" +
+         escape(curve.name) + "\"><path class=\"line v" + kind + "\" d=\"" + path + "\"/>";
   for (const std::size_t i : curve.marked)
     if (i < curve.y.size() && std::isfinite(curve.y[i]))
-      out += "<use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"" + coordinate(axis.at(curve.x[i])) + "\" y=\"" + coordinate(scale.y(curve.y[i])) + "\"/>";
+      out += "<use href=\"#m" + kind + "\" class=\"mark v" + kind + "\" x=\"" + coordinate(axis.at(curve.x[i])) +
+             "\" y=\"" + coordinate(scale.y(curve.y[i])) + "\"/>";
   out += "</g>";
 }
 
 std::string legend(const Plot& plot) {
   if (plot.curves.size() < 2) return "";
   std::string out = "<ul class=\"legend\">";
-  for (const Curve& curve : plot.curves) out += "<li" + variant_mark(curve.variant) + ">" + swatch(curve.style) + "<span>" + escape(curve.name) + "</span></li>";
+  for (const Curve& curve : plot.curves)
+    out += "<li" + variant_mark(curve.variant) + ">" + swatch(curve.style) + "<span>" + escape(curve.name) +
+           "</span></li>";
   return out + "</ul>";
 }
 
 std::string pieces_of(const Axis& axis) {
   std::string out;
   for (const Axis::Piece& piece : axis.pieces())
-    out += (out.empty() ? "" : ",") + ('[' + exact(piece.first)) + ',' + exact(piece.last) + ',' + coordinate(piece.from) + ',' + coordinate(piece.to) + ']';
+    out += (out.empty() ? "" : ",") + ('[' + exact(piece.first)) + ',' + exact(piece.last) + ',' +
+           coordinate(piece.from) + ',' + coordinate(piece.to) + ']';
   return '[' + out + ']';
 }
 
@@ -199,7 +213,8 @@ Axis::Axis(const std::vector<double>& values, double from, double to) {
   const double span = values.empty() ? 0.0 : values.back() - values.front();
   for (std::size_t i = 0; i < values.size(); ++i) {
     const double step = i == 0 ? 0.0 : values[i] - values[i - 1];
-    const bool cut = i > 0 && ((step > 4.0 * usual && step > 0.08 * span) || (step > 0.15 * values[i] && values.size() < 9 && step > 0.08 * span));
+    const bool cut = i > 0 && ((step > 4.0 * usual && step > 0.08 * span) ||
+                               (step > 0.15 * values[i] && values.size() < 9 && step > 0.08 * span));
     if (i == 0 || cut) pieces_.push_back({values[i], values[i], 0.0, 0.0});
     pieces_.back().last = values[i];
   }
@@ -235,11 +250,14 @@ std::string draw_plot(const Plot& plot) {
   write_x(svg, plot, axis);
   for (const Curve& curve : plot.curves) write_curve(svg, curve, axis, scale);
   svg += "<g class=\"cursor\"></g>";
-  return "<figure class=\"plot\"><figcaption id=\"" + plot.id + "-title\">" + pretty(plot.title + (unit.empty() ? "" : ", " + unit)) + "</figcaption><svg viewBox=\"0 0 " +
-         coordinate(plot_width) + ' ' + coordinate(plot.height) + "\" role=\"img\" aria-labelledby=\"" + plot.id + "-title\" data-plot=\"" +
-         (plot.x_unit == "Hz" ? "sweep" : "along") + "\" data-unit=\"" + plot.unit + "\" data-x=\"" + pieces_of(axis) + "\" data-y=\"[" + exact(scale.low) + ',' +
-         exact(scale.high) + ',' + coordinate(scale.bottom) + ',' + coordinate(top) + ',' + (plot.logarithmic ? "1" : "0") + "]\">" + svg + "</svg>" + legend(plot) +
-         "<p class=\"readout\" hidden></p>" + (plot.table.empty() ? "" : details("These numbers as a table", plot.table)) + "</figure>\n";
+  return "<figure class=\"plot\"><figcaption id=\"" + plot.id + "-title\">" +
+         pretty(plot.title + (unit.empty() ? "" : ", " + unit)) + "</figcaption><svg viewBox=\"0 0 " +
+         coordinate(plot_width) + ' ' + coordinate(plot.height) + "\" role=\"img\" aria-labelledby=\"" + plot.id +
+         "-title\" data-plot=\"" + (plot.x_unit == "Hz" ? "sweep" : "along") + "\" data-unit=\"" + plot.unit +
+         "\" data-x=\"" + pieces_of(axis) + "\" data-y=\"[" + exact(scale.low) + ',' + exact(scale.high) + ',' +
+         coordinate(scale.bottom) + ',' + coordinate(top) + ',' + (plot.logarithmic ? "1" : "0") + "]\">" + svg +
+         "</svg>" + legend(plot) + "<p class=\"readout\" hidden></p>" +
+         (plot.table.empty() ? "" : details("These numbers as a table", plot.table)) + "</figure>\n";
 }
 
 }  // namespace pictures

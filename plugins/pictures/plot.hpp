@@ -1,4 +1,5 @@
-// Curves over frequency, or along a line, as SVG that a script can add to: what it needs to find a point again stands in data- attributes.
+// Curves over frequency, or along a line, as SVG that a script can add to: what it needs to find a point again stands
+// in data- attributes.
 #pragma once
 
 #include <string>
@@ -27,23 +28,23 @@ class Axis {
 };
 
 struct Curve {
-  std::string name;        ///< shown in legends
-  std::vector<double> x, y;  ///< NaN leaves a gap
+  std::string name;                 ///< shown in legends
+  std::vector<double> x, y;         ///< NaN leaves a gap
   std::vector<std::size_t> marked;  ///< points that get a marker
-  std::size_t style = 0;   ///< colour, dash and marker
+  std::size_t style = 0;            ///< colour, dash and marker
   std::size_t variant = 0;
-  std::string path;        ///< of the series within its variant: "sources/0/swr"
+  std::string path;  ///< of the series within its variant: "sources/0/swr"
 };
 
 struct Plot {
   std::string id, title, unit;
   std::string x_title, x_unit = "Hz";
-  std::vector<double> x;            ///< of all curves together, rising
+  std::vector<double> x;  ///< of all curves together, rising
   std::vector<Curve> curves;
-  bool logarithmic = false;         ///< from 1: SWR
+  bool logarithmic = false;  ///< from 1: SWR
   bool from_zero = false;
   double height = 250.0;
-  std::string table;                ///< the same as numbers
+  std::string table;  ///< the same as numbers
 };
 
 /// `<figure>` with the drawing, the legend where there are several curves, a place for what is read out, and the table.

@@ -1,4 +1,5 @@
-// A value of the document that knows where it stands, so that a page can say beside every number which one it is (RFC 6901 pointer).
+// A value of the document that knows where it stands, so that a page can say beside every number which one it is (RFC
+// 6901 pointer).
 #pragma once
 
 #include <string>
@@ -13,7 +14,9 @@ class Ref {
  public:
   explicit Ref(const Json& root) : value_(&root) {}
   Ref operator[](const char* key) const { return {reports::member(*value_, key), pointer_ + '/' + key}; }
-  Ref operator[](std::size_t index) const { return {reports::item(*value_, index), pointer_ + '/' + std::to_string(index)}; }
+  Ref operator[](std::size_t index) const {
+    return {reports::item(*value_, index), pointer_ + '/' + std::to_string(index)};
+  }
 
   const Json& json() const { return *value_; }
   const std::string& pointer() const { return pointer_; }

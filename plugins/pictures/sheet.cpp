@@ -25,13 +25,15 @@ struct Label {
 std::string watts_of(const Item& item) {
   if (item.symbol == Symbol::source || !std::isfinite(item.heat_w)) return "";
   if (item.share < 5e-6) return "";
-  const std::string watts = item.heat_w >= 1.0 ? reports::fixed(item.heat_w, 1) + " W" : reports::spell(item.heat_w, "W", 2);
+  const std::string watts =
+      item.heat_w >= 1.0 ? reports::fixed(item.heat_w, 1) + " W" : reports::spell(item.heat_w, "W", 2);
   return item.symbol == Symbol::antenna || item.symbol == Symbol::load ? watts + " heat" : watts;
 }
 
 Label label_of(const Item& item) {
   Label label{fit(item.label, most_label, name_px, true), fit(item.value, most_label, value_px), watts_of(item), 0.0};
-  label.width = std::max({width_of(label.name, name_px, true), width_of(label.value, value_px), width_of(label.watts, value_px, true)});
+  label.width = std::max(
+      {width_of(label.name, name_px, true), width_of(label.value, value_px), width_of(label.watts, value_px, true)});
   return label;
 }
 
@@ -62,7 +64,9 @@ class Layout {
  private:
   const Item& item(int i) const { return circuit_.items[static_cast<std::size_t>(i)]; }
   const Label& label(int i) const { return labels_[static_cast<std::size_t>(i)]; }
-  std::size_t column(int node) const { return static_cast<std::size_t>(grid_.column_of[static_cast<std::size_t>(node)]); }
+  std::size_t column(int node) const {
+    return static_cast<std::size_t>(grid_.column_of[static_cast<std::size_t>(node)]);
+  }
   int home(int node) const { return grid_.home_row[static_cast<std::size_t>(node)]; }
   double row_y(int row) const { return rows_.at(row); }
 
@@ -100,15 +104,18 @@ class Layout {
       return;
     }
     here.bus = bus_inset;
-    const double name_end = bus_inset + 8.0 + width_of(node_labels_[static_cast<std::size_t>(grid_.columns[c])], node_px);
+    const double name_end =
+        bus_inset + 8.0 + width_of(node_labels_[static_cast<std::size_t>(grid_.columns[c])], node_px);
     double below = bus_inset + 6.0, above = name_end + 4.0;
     for (Tap& tap : here.taps) {
       double& from = tap.hanging >= 0 ? below : above;
       tap.x = from + 24.0;
       double widest = 0.0;
       if (tap.hanging >= 0)
-        for (const int i : grid_.hanging[static_cast<std::size_t>(tap.hanging)].items) widest = std::max(widest, label(i).width);
-      else widest = label(tap.rising).width;
+        for (const int i : grid_.hanging[static_cast<std::size_t>(tap.hanging)].items)
+          widest = std::max(widest, label(i).width);
+      else
+        widest = label(tap.rising).width;
       from = tap.x + 26.0 + widest;
     }
     here.width = std::max(below, above) + 10.0;
@@ -132,7 +139,9 @@ class Layout {
     }
   }
 
-  bool is_one_port(const Lying& lying) const { return !is_two_port(item(lying.item)) && item(lying.item).symbol != Symbol::selector; }
+  bool is_one_port(const Lying& lying) const {
+    return !is_two_port(item(lying.item)) && item(lying.item).symbol != Symbol::selector;
+  }
 
   void set_columns() {
     double x = 0.0;
@@ -154,7 +163,8 @@ class Layout {
   void set_rows() {
     std::map<int, double> above, below, apart;  // apart: at least so far from a row to the next
     const auto need = [](std::map<int, double>& of, int row, double pixels) { of[row] = std::max(of[row], pixels); };
-    for (int row = grid_.first_row; row <= grid_.last_row; ++row) above[row] = 12.0, below[row] = 12.0, apart[row] = 0.0;
+    for (int row = grid_.first_row; row <= grid_.last_row; ++row)
+      above[row] = 12.0, below[row] = 12.0, apart[row] = 0.0;
     for (std::size_t node = 0; node < grid_.home_row.size(); ++node) need(above, grid_.home_row[node], 24.0);
     for (const Lying& lying : grid_.lying) {
       const int last = lying.row + lying.height - 1;
@@ -172,12 +182,14 @@ class Layout {
   }
 
   bool has_grounds(const Lying& lying) const {
-    return std::any_of(lying.pins.begin(), lying.pins.end(), [&](const Pin& pin) { return pin.node == ground; }) && lying.height > 1;
+    return std::any_of(lying.pins.begin(), lying.pins.end(), [&](const Pin& pin) { return pin.node == ground; }) &&
+           lying.height > 1;
   }
 
   // ---- parts ----------------------------------------------------------------------------------------------------
 
-  void write(double x, double y, bool centred, const std::string& text, const char* style, double pixels, bool bold, int i = -1) {
+  void write(double x, double y, bool centred, const std::string& text, const char* style, double pixels, bool bold,
+             int i = -1) {
     if (!text.empty()) sheet_.letterings.push_back({{x, y}, centred, text, style, pixels, bold, i});
   }
 
@@ -199,19 +211,25 @@ class Layout {
     for (int d = 0; d < lying.height; ++d) rows.push_back(row_y(lying.row + d) - y);
     const bool turned = is_one_port(lying) ? lying.pins[0].node != one.nodes[0] : lying.mirrored;
     Pen pen({slot.middle, y}, turned ? Pen::Turn::left : Pen::Turn::right);
-    if (one.symbol == Symbol::selector) draw_selector(pen, one, rows);
-    else if (is_two_port(one)) draw_two_port(pen, one, rows);
-    else draw_one_port(pen, one);
+    if (one.symbol == Symbol::selector)
+      draw_selector(pen, one, rows);
+    else if (is_two_port(one))
+      draw_two_port(pen, one, rows);
+    else
+      draw_one_port(pen, one);
     const bool tube = one.symbol == Symbol::line && !drawn_as_wires(one);
     const double half = is_one_port(lying) ? 22.0 : 34.0, heat_y = tube ? y : (y + last_y) / 2.0;
     add_figure(lying.item, pen,
-               lying.height > 1 && is_two_port(one) && !tube ? stroke({slot.middle, y + 4}, {slot.middle, last_y - 4})
-                                                    : stroke({slot.middle - half, heat_y}, {slot.middle + half, heat_y}));
+               lying.height > 1 && is_two_port(one) && !tube
+                   ? stroke({slot.middle, y + 4}, {slot.middle, last_y - 4})
+                   : stroke({slot.middle - half, heat_y}, {slot.middle + half, heat_y}));
     const Label& said = label(lying.item);
     const double value_y = y - 25.0;
-    write(slot.middle, said.value.empty() ? value_y : value_y - line_height, true, said.name, "name", name_px, true, lying.item);
+    write(slot.middle, said.value.empty() ? value_y : value_y - line_height, true, said.name, "name", name_px, true,
+          lying.item);
     write(slot.middle, value_y, true, said.value, "value", value_px, false, lying.item);
-    write(slot.middle, std::max(last_y, pen.extent().y1 - 14.0) + 24.0 + 6.0, true, said.watts, "watts", value_px, true, lying.item);
+    write(slot.middle, std::max(last_y, pen.extent().y1 - 14.0) + 24.0 + 6.0, true, said.watts, "watts", value_px, true,
+          lying.item);
     connect(lying);
   }
 
@@ -272,8 +290,10 @@ class Layout {
     write(here.bus + 5.0, y - 8.0, false, node_labels_[static_cast<std::size_t>(node)], "node", node_px, false);
     for (const Tap& tap : here.taps) {
       reach_[{node, home(node)}].insert(tap.x);
-      if (tap.hanging >= 0) hang(c, tap.x, y, grid_.hanging[static_cast<std::size_t>(tap.hanging)]);
-      else rise(c, tap.x, y, tap.rising);
+      if (tap.hanging >= 0)
+        hang(c, tap.x, y, grid_.hanging[static_cast<std::size_t>(tap.hanging)]);
+      else
+        rise(c, tap.x, y, tap.rising);
     }
   }
 
@@ -324,7 +344,8 @@ class Layout {
       for (const int row : rows) {
         std::set<double> xs = reach_[{node, row}];
         if (rows.size() > 1) xs.insert(bus);
-        if (*xs.rbegin() > *xs.begin()) sheet_.wires.push_back({node, {*xs.begin(), row_y(row)}, {*xs.rbegin(), row_y(row)}});
+        if (*xs.rbegin() > *xs.begin())
+          sheet_.wires.push_back({node, {*xs.begin(), row_y(row)}, {*xs.rbegin(), row_y(row)}});
       }
       if (rows.size() > 1) sheet_.wires.push_back({node, {bus, row_y(*rows.begin())}, {bus, row_y(*rows.rbegin())}});
     }
@@ -339,7 +360,8 @@ class Layout {
       for (const Wire* wire : wires) {
         meetings.insert({{wire->from.x, wire->from.y}, {wire->to.x, wire->to.y}});
         for (const Wire* other : wires)
-          if (wire->from.x == wire->to.x && other->from.y == other->to.y) meetings.insert({wire->from.x, other->from.y});
+          if (wire->from.x == wire->to.x && other->from.y == other->to.y)
+            meetings.insert({wire->from.x, other->from.y});
       }
       for (const auto& [x, y] : meetings)
         if (ways(wires, {x, y}) >= 3) sheet_.joints.push_back({x, y});
@@ -349,7 +371,8 @@ class Layout {
   static int ways(const std::vector<const Wire*>& wires, const Point& p) {
     std::set<std::pair<int, int>> directions;
     for (const Wire* wire : wires) {
-      if (p.x < wire->from.x - 0.01 || p.x > wire->to.x + 0.01 || p.y < wire->from.y - 0.01 || p.y > wire->to.y + 0.01) continue;
+      if (p.x < wire->from.x - 0.01 || p.x > wire->to.x + 0.01 || p.y < wire->from.y - 0.01 || p.y > wire->to.y + 0.01)
+        continue;
       if (p.x > wire->from.x + 0.01) directions.insert({-1, 0});
       if (p.x < wire->to.x - 0.01) directions.insert({1, 0});
       if (p.y > wire->from.y + 0.01) directions.insert({0, -1});
@@ -366,13 +389,15 @@ class Layout {
       Extent inside;
       std::set<int> members;
       for (std::size_t i = 0; i < circuit_.items.size(); ++i)
-        if (circuit_.items[i].box == box.name || circuit_.items[i].box.starts_with(box.name + '.')) members.insert(static_cast<int>(i));
+        if (circuit_.items[i].box == box.name || circuit_.items[i].box.starts_with(box.name + '.'))
+          members.insert(static_cast<int>(i));
       for (const Figure& figure : sheet_.figures)
         if (members.contains(figure.item)) inside.add(figure.extent);
       for (const Lettering& text : sheet_.letterings)
         if (members.contains(text.item)) inside.add(text.extent());
       if (inside.empty()) continue;
-      const std::string title = fit(box.name + (box.kind.empty() ? "" : ": " + box.kind), std::max(80.0, inside.x1 - inside.x0), node_px, true);
+      const std::string title = fit(box.name + (box.kind.empty() ? "" : ": " + box.kind),
+                                    std::max(80.0, inside.x1 - inside.x0), node_px, true);
       Extent frame = inside.grown(8.0);
       frame.y0 -= 16.0;
       const Lettering heading{{frame.x0 + 6.0, frame.y0 + 14.0}, false, title, "box", node_px, true};
@@ -434,6 +459,8 @@ double heat_width(double share) {
   return std::min(34.0, 4.0 + 38.0 * std::sqrt(share));
 }
 
-Sheet lay_out(const Circuit& circuit, const Grid& grid) { return Layout(circuit, grid).make(); }
+Sheet lay_out(const Circuit& circuit, const Grid& grid) {
+  return Layout(circuit, grid).make();
+}
 
 }  // namespace pictures

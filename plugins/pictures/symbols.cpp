@@ -176,14 +176,30 @@ void two_port(Pen& pen, const Frame& frame) {
 
 void draw_one_port(Pen& pen, const Item& item) {
   switch (item.symbol) {
-    case Symbol::source: source(pen); break;
-    case Symbol::resistor: resistor(pen); break;
-    case Symbol::inductor: inductor(pen); break;
-    case Symbol::capacitor: capacitor(pen); break;
-    case Symbol::load: load(pen); break;
-    case Symbol::antenna: radiating_load(pen); break;
-    case Symbol::stub_open: stub(pen, true); break;
-    case Symbol::stub_shorted: stub(pen, false); break;
+    case Symbol::source:
+      source(pen);
+      break;
+    case Symbol::resistor:
+      resistor(pen);
+      break;
+    case Symbol::inductor:
+      inductor(pen);
+      break;
+    case Symbol::capacitor:
+      capacitor(pen);
+      break;
+    case Symbol::load:
+      load(pen);
+      break;
+    case Symbol::antenna:
+      radiating_load(pen);
+      break;
+    case Symbol::stub_open:
+      stub(pen, true);
+      break;
+    case Symbol::stub_shorted:
+      stub(pen, false);
+      break;
     default:
       leads(pen, 20);
       pen.rectangle(-20, -12, 20, 12, "body");
@@ -206,12 +222,23 @@ bool drawn_as_wires(const Item& item) {
 void draw_two_port(Pen& pen, const Item& item, const std::vector<double>& rows) {
   const Frame frame{item, rows.front(), rows.back(), rows.size() > 1};
   switch (item.symbol) {
-    case Symbol::line: drawn_as_wires(item) ? open_wire(pen, frame) : coax(pen, frame); break;
-    case Symbol::transformer: wound(pen, frame, true); break;
-    case Symbol::coupled: wound(pen, frame, false); break;
-    case Symbol::choke: choke(pen, frame); break;
-    case Symbol::pad: pad(pen, frame); break;
-    default: two_port(pen, frame);
+    case Symbol::line:
+      drawn_as_wires(item) ? open_wire(pen, frame) : coax(pen, frame);
+      break;
+    case Symbol::transformer:
+      wound(pen, frame, true);
+      break;
+    case Symbol::coupled:
+      wound(pen, frame, false);
+      break;
+    case Symbol::choke:
+      choke(pen, frame);
+      break;
+    case Symbol::pad:
+      pad(pen, frame);
+      break;
+    default:
+      two_port(pen, frame);
   }
   grounds(pen, frame);
 }

@@ -1,5 +1,5 @@
-// The symbols of IEC 60617 and IEEE 315, drawn here. One-ports lie along u from -one_port_half to +one_port_half; parts with more terminals
-// reach from -two_port_half to +two_port_half, their rows at the heights given.
+// The symbols of IEC 60617 and IEEE 315, drawn here. One-ports lie along u from -one_port_half to +one_port_half; parts
+// with more terminals reach from -two_port_half to +two_port_half, their rows at the heights given.
 #pragma once
 
 #include <vector>
