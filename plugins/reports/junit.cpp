@@ -1,4 +1,4 @@
-// Test results as CI servers read them: JUnit's XML, the form in tests/report/junit.xsd. A suite a variant, or a design; a case a requirement, a rating,
+// Test results as CI servers read them: JUnit's XML, the form in tests/formats/junit.xsd. A suite a variant, or a design; a case a requirement, a rating,
 // a figure held to its baseline. No times stand in it, so that the same input gives the same bytes.
 #include <stdexcept>
 
