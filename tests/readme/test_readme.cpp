@@ -1,15 +1,18 @@
 // The README shows a netlist and what wattfall says of it: the two must belong together. WATTFALL_ACCEPT=1 writes the
 // output anew.
-#include <sys/wait.h>
-
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <cstdio>
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
 #include <string>
+
+#include "../support/program.hpp"
+
+using wattfall::test::program;
+using wattfall::test::Ran;
+using wattfall::test::Surroundings;
 
 namespace {
 
@@ -51,21 +54,11 @@ bool alike(const std::string& one, const std::string& other) {
   }
 }
 
-std::string output_of(const std::string& command) {
-  std::FILE* pipe = popen(command.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  std::string output;
-  char buffer[4096];
-  for (std::size_t count = 0; (count = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) output.append(buffer, count);
-  const int status = pclose(pipe);
-  INFO(output);
-  REQUIRE(WEXITSTATUS(status) == 0);
-  return output;
-}
-
-std::string run(const std::string& feed) {
-  write("readme.feed", feed);
-  return output_of("'" WATTFALL_PROGRAM "' run - --no-plugins < readme.feed 2>&1");
+std::string output_of(const std::vector<std::string>& arguments, const Surroundings& around) {
+  const Ran ran = program(arguments, around);
+  INFO(ran.err);
+  REQUIRE(ran.code == 0);
+  return ran.out;
 }
 
 }  // namespace
@@ -74,7 +67,7 @@ TEST_CASE("the README's netlist gives the README's output") {
   std::string readme = read(WATTFALL_README);
   std::size_t begin = 0, end = 0;
   const std::string feed = between(readme, "```feed\n", "```\n", begin, end);
-  const std::string output = "\n```text\n" + run(feed) + "```\n";
+  const std::string output = "\n```text\n" + output_of({"run", "-", "--no-plugins"}, {.input = feed}) + "```\n";
   std::size_t out_begin = end, out_end = 0;
   const std::string shown = between(readme, "<!-- output -->\n", "<!-- end -->", out_begin, out_end);
   if (std::getenv("WATTFALL_ACCEPT") != nullptr)
@@ -87,8 +80,8 @@ TEST_CASE("the README's netlist gives the README's output") {
 
 TEST_CASE("the README's walk is the beginning of what the program says") {
   std::string readme = read(WATTFALL_README);
-  const std::string folder = std::string(WATTFALL_README).substr(0, std::string(WATTFALL_README).rfind('/'));
-  const std::string all = output_of("cd '" + folder + "' && '" WATTFALL_PROGRAM "' walk examples/01_l_network_by_hand.feed --no-plugins 2>&1");
+  const std::string all = output_of({"walk", "examples/01_l_network_by_hand.feed", "--no-plugins"},
+                                    {.folder = std::filesystem::path(WATTFALL_README).parent_path()});
   const std::string part = "\n```text\n" + all.substr(all.find("From the load to the rig"), all.find("From the rig to the load") - all.find("From the load to the rig")) + "```\n";
   std::size_t begin = 0, end = 0;
   const std::string shown = between(readme, "<!-- walk -->\n", "<!-- end of walk -->", begin, end);
