@@ -31,7 +31,8 @@ Figure worst_of(const std::string& name, const std::string& unit, bool less_is_b
 }
 
 Variant take_variant(const report::VariantResult& result, double tolerance) {
-  Variant variant{result.design->variant, {}, design::things_of(*result.design)};
+  Variant variant{result.design->variant, {}, design::quantities_of(*result.design)};
+  for (design::Thing& thing : design::things_of(*result.design)) variant.things.push_back(std::move(thing));
   for (const judge::Verdict& verdict : result.judgement.verdicts) {
     const design::Requirement& asked = *verdict.requirement;
     add_once(variant.figures, {name_of(asked), report::unit_of(asked.figure.kind), asked.below, verdict.worst, verdict.worst_at_hz, tolerance,

@@ -148,10 +148,21 @@ void compare_thing(const design::Thing& now, const design::Thing& was, std::vect
     changes.push_back(change_of(now, "statement", was.statement, now.statement));
 }
 
+/// A part may have the name of a knob, and a quantity that of both.
+std::string_view sort_of(const design::Thing& thing) {
+  return thing.kind == "knob" || thing.kind == "quantity" ? std::string_view(thing.kind) : "part";
+}
+
 const design::Thing* find_thing(const std::vector<design::Thing>& things, const design::Thing& like) {
   for (const design::Thing& thing : things)
-    if (thing.name == like.name && (thing.kind == "knob") == (like.kind == "knob")) return &thing;
+    if (thing.name == like.name && sort_of(thing) == sort_of(like)) return &thing;
   return nullptr;
+}
+
+/// A quantity is nothing that stands in the network: one that is new or gone shows in the parts that it changed. (Baselines of before there were any
+/// in them have none.)
+bool stands_alone(const design::Thing& thing) {
+  return sort_of(thing) != "quantity";
 }
 
 std::vector<Change> find_changes(const Variant& now, const Variant& was) {
@@ -160,12 +171,13 @@ std::vector<Change> find_changes(const Variant& now, const Variant& was) {
     const design::Thing* old = find_thing(was.things, thing);
     if (old != nullptr) {
       compare_thing(thing, *old, changes);
-    } else {
+    } else if (stands_alone(thing)) {
       changes.push_back(change_of(thing, "part", std::nullopt, thing.statement));
     }
   }
   for (const design::Thing& thing : was.things)
-    if (find_thing(now.things, thing) == nullptr) changes.push_back(change_of(thing, "part", thing.statement, std::nullopt));
+    if (stands_alone(thing) && find_thing(now.things, thing) == nullptr)
+      changes.push_back(change_of(thing, "part", thing.statement, std::nullopt));
   return changes;
 }
 

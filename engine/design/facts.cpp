@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <cstring>
 
+#include "grammar/parse.hpp"
 #include "grammar/quantity.hpp"
 
 namespace wattfall::design {
@@ -270,7 +271,45 @@ Thing sweep_of(const Design& design) {
   return sweep;
 }
 
+Thing quantity_of(const syntax::Set& set, const Span& span) {
+  const syntax::Phrase& value = set.properties[0];
+  const bool literal = value.size() == 1 && value[0].kind == syntax::Term::Kind::number;
+  return {std::string(set.name.text), "quantity", {{"value", literal ? spell(value[0].quantity, digits) : statement_text(syntax::span_of(value))}},
+          statement_text(span), span};
+}
+
+/// Of one name the last stands: a variant's in place of the file's. One that is adjustable is a knob.
+void add_quantities(const syntax::List<syntax::Statement>& statements, std::vector<Thing>& quantities) {
+  for (const syntax::Statement& statement : statements) {
+    const auto* set = std::get_if<syntax::Set>(&statement.what);
+    if (set == nullptr || set->properties.size() != 1) continue;
+    std::erase_if(quantities, [&](const Thing& one) { return one.name == set->name.text; });
+    quantities.push_back(quantity_of(*set, statement.span));
+  }
+}
+
+bool is_of(const std::optional<std::string>& variant, std::string_view name) {
+  // The forms of a tuner are told apart behind the name of the variant.
+  return variant && (*variant == name || variant->starts_with(std::string(name) + ", "));
+}
+
 }  // namespace
+
+std::vector<Thing> quantities_of(const Design& design) {
+  std::vector<Thing> quantities;
+  std::vector<const syntax::Variant*> variants;
+  std::vector<Result<syntax::File>> files;
+  for (const SourcePtr& source : design.sources) files.push_back(parse(source));
+  for (const Result<syntax::File>& file : files) {
+    if (!file.value || !file.diagnostics.empty()) continue;  // a value from the command line, no file
+    add_quantities(file.value->statements, quantities);
+    for (const syntax::Statement& statement : file.value->statements)
+      if (const auto* variant = std::get_if<syntax::Variant>(&statement.what); variant != nullptr && is_of(design.variant, variant->name.text))
+        variants.push_back(variant);
+  }
+  for (const syntax::Variant* variant : variants) add_quantities(variant->body, quantities);
+  return quantities;
+}
 
 std::vector<Thing> things_of(const Design& design) {
   std::vector<Thing> things{source_of(design)};

@@ -109,16 +109,52 @@ TEST_CASE("what got worse is 1, with the figure, before and after, and the part 
   CHECK(check(scratch).code == 0);
 }
 
-TEST_CASE("what a quantity changes is told at the part that it stands in") {
+TEST_CASE("what a quantity changes is told at the part that it stands in, and at the set that changed it") {
   const Scratch scratch;
   const std::string design =
-      "set run = 10 m\nsource rig at desk : 100 W, 50 ohm\nline coax from desk to feed : run of RG-58\nload wires at feed : 50 ohm\nsweep at [7 MHz]\n";
+      "set run = 10 m\nset double_run = 2*run\nsource rig at desk : 100 W, 50 ohm\nline coax from desk to feed : double_run of RG-58\nload wires at feed : 50 ohm\nsweep at [7 MHz]\n";
   scratch.write("a.feed", design);
   check(scratch, {"--accept"});
   std::string longer = design;
   longer.replace(longer.find("10 m"), 4, "25 m");
   scratch.write("a.feed", longer);
-  CHECK(says(check(scratch).out, "a.feed:3:1: coax, length: 10 m -> 25 m"));
+  const std::string said = check(scratch).out;
+  CHECK(says(said, "a.feed:1:1: run, value: 10 m -> 25 m\n        | set run = 25 m"));
+  CHECK(says(said, "a.feed:4:1: coax, length: 20 m -> 50 m"));
+  CHECK(first_design(check(scratch, {"--to", "json"}))["changes"].size() == 2);
+
+  SECTION("respelled, it is the same") {
+    longer.replace(longer.find("25 m"), 4, "1000 cm");
+    scratch.write("a.feed", longer);
+    CHECK(check(scratch).code == 0);
+    for (const json& change : first_design(check(scratch, {"--to", "json"}))["changes"]) CHECK(change["what"] == "statement");
+  }
+  SECTION("set from the command line, the file's line is as it was") {
+    scratch.write("a.feed", design);
+    const json changes = first_design(check(scratch, {"--set", "run=25m", "--to", "json"}))["changes"];
+    CHECK(changes.size() == 1);
+    CHECK(changes[0]["part"] == "coax");
+  }
+  SECTION("a quantity by itself is no part that is new or gone") {
+    scratch.write("a.feed", "set spare = 3 m\n" + design);
+    CHECK(first_design(check(scratch, {"--to", "json"}))["changes"].empty());
+    longer.replace(longer.find("double_run of"), 10, "20 m");
+    longer.replace(longer.find("set double_run = 2*run\n"), 23, "");
+    longer.replace(longer.find("25 m"), 4, "10 m");
+    scratch.write("a.feed", longer);
+    for (const json& change : first_design(check(scratch, {"--to", "json"}))["changes"]) CHECK(change["what"] == "statement");
+  }
+}
+
+TEST_CASE("a quantity that a variant sets is told at the variant's line") {
+  const Scratch scratch;
+  const std::string head = "set run = 10 m\nsource rig at desk : 100 W, 50 ohm\nline coax from desk to feed : run of RG-58\nload wires at feed : 50 ohm\nsweep at [7 MHz]\n";
+  scratch.write("a.feed", head + "variant \"near\" {\n}\nvariant \"far\" {\n  set run = 20 m\n}\n");
+  check(scratch, {"--accept"});
+  scratch.write("a.feed", head + "variant \"near\" {\n}\nvariant \"far\" {\n  set run = 40 m\n}\n");
+  const std::string said = check(scratch).out;
+  CHECK(says(said, "a.feed:9:3: run, value: 20 m -> 40 m"));
+  CHECK(!says(said, "run, value: 10 m"));
 }
 
 TEST_CASE("a respelling, a comment or another order changes nothing") {

@@ -15,7 +15,7 @@ struct Fact {
   std::string value;  ///< "26 m" with seven digits at most, or words; equal where the same is meant
 };
 
-/// A part, load, source, coupling or knob, or the sweep.
+/// A part, load, source, coupling, knob or quantity, or the sweep.
 struct Thing {
   std::string name;  ///< "atu.Cin"; "sweep"
   std::string kind;  ///< "capacitor"
@@ -25,5 +25,9 @@ struct Thing {
 };
 
 std::vector<Thing> things_of(const Design& design);
+
+/// What the text sets by name (`set run = 26 m`) for this variant, as it is written: a settled design has only the parts that came of it. The value of
+/// a number is a fact in seven digits, that of an expression its text. Reads the design's texts again.
+std::vector<Thing> quantities_of(const Design& design);
 
 }  // namespace wattfall::design
