@@ -66,21 +66,52 @@ std::string value_of(const Json& part, std::size_t point) {
   return "";
 }
 
+/// What of a part varies over the sweep, of what `value_of` says of it.
+Series series_of(const Json& part, const std::string& path) {
+  for (const auto& [key, unit] : {std::pair{"value_f", "F"},
+                                  {"value_h", "H"},
+                                  {"value_ohm", "ohm"},
+                                  {"turns_ratio", "turns"},
+                                  {"attenuation_db", "level"},
+                                  {"length_m", "length"}}) {
+    const Json& value = member(part, key);
+    if (!value.is_array() || value.size() < 2 ||
+        (value.size() == 2 && !value[0].is_array() && std::string(key) == "value_ohm"))
+      continue;
+    if (value[0].is_array()) return {path + '/' + key, "complex", ""};
+    const std::string cable = raw_text(member(part, "cable")), said = value_of(part, 0);
+    const std::size_t after = said.find(cable.empty() ? "," : " of ");
+    return {path + '/' + key, unit,
+            std::string(unit) == "length" && after != std::string::npos ? said.substr(after) : ""};
+  }
+  return {};
+}
+
+std::string watts_of(const Item& item, double heat_w, double share) {
+  if (item.symbol == Symbol::source || !std::isfinite(heat_w) || share < 5e-6) return "";
+  const std::string watts = heat_w >= 1.0 ? reports::fixed(heat_w, 1) + " W" : spell(heat_w, "W", 2);
+  return item.symbol == Symbol::antenna || item.symbol == Symbol::load ? watts + " heat" : watts;
+}
+
 constexpr double next_to_nothing = 1e-3;
 
 class Reader {
  public:
-  explicit Reader(const Json& variant) : variant_(variant) {
+  Reader(const Json& variant, bool live) : variant_(variant), live_(live) {
     circuit_.point = point_of_interest();
     circuit_.heading = raw_text(member(variant, "name"));
     circuit_.caption = caption();
     for (const Json& box : list(variant, "boxes"))
       circuit_.boxes.push_back({raw_text(member(box, "name")), raw_text(member(box, "kind"))});
     read_source();
-    for (const Json& part : list(variant, "parts")) read_part(part);
-    for (const Json& load : list(variant, "loads")) read_load(load);
+    const Json &parts = list(variant, "parts"), &loads = list(variant, "loads");
+    for (std::size_t p = 0; p < parts.size(); ++p) read_part(parts[p], "parts/" + std::to_string(p));
+    for (std::size_t l = 0; l < loads.size(); ++l) read_load(loads[l], "loads/" + std::to_string(l));
     merge_coupled();
     shorten_labels();
+    for (Item& one : circuit_.items) one.watts = watts_of(one, one.heat_w, one.share);
+    if (live_)
+      for (Item& one : circuit_.items) look_ahead(one);
   }
 
   Circuit take() { return std::move(circuit_); }
@@ -125,17 +156,26 @@ class Reader {
     if (one.nodes.empty()) one.nodes = {node(raw_text(member(source, "node"))), ground};
     one.symbol = Symbol::source;
     one.value = spell(number_at(source, "available_w", point()), "W");
+    if (live_) {
+      one.live_value = {"sources/0/available_w", "W", ""};
+      for (const std::size_t p : sampled()) keep(one, spell(number_at(source, "available_w", p), "W"));
+    }
     one.heat_w = 0.0;
     circuit_.items.push_back(std::move(one));
   }
 
-  void read_part(const Json& part) {
+  void read_part(const Json& part, const std::string& path) {
     Item one = start(part, raw_text(member(part, "kind")));
     const auto known = symbols().find(one.kind);
     one.symbol = known != symbols().end() ? known->second : one.nodes.size() >= 4 ? Symbol::two_port : Symbol::one_port;
     if (one.symbol == Symbol::stub_shorted && raw_text(member(part, "end")) == "open") one.symbol = Symbol::stub_open;
     if (is_two_port(one) && one.nodes.size() != 4) one.symbol = Symbol::one_port;
     one.value = value_of(part, point());
+    if (live_) {
+      one.live_value = series_of(part, path);
+      one.live_heat = path + "/heat_w";
+      for (const std::size_t p : sampled()) keep(one, value_of(part, p));
+    }
     one.impedance_ohm = number(at_point(part, "z0_ohm", point()));
     read_setting(one, part);
     circuit_.items.push_back(std::move(one));
@@ -148,6 +188,9 @@ class Reader {
       if (raw_text(member(setting, "knob")) == one.name) one.adjustable = true;
     for (const char* key : {"value_f", "value_h", "value_ohm"})
       if (const Json& value = member(part, key); value.is_array() && value.size() > 2) one.adjustable = true;
+    if (const Json& choices = member(part, "choice"); live_ && choices.is_array())
+      for (const Json& other : choices)
+        if (number(other) != choice) keep(one, "elsewhere");
     if (one.symbol == Symbol::selector && one.choice >= 0 && one.choice + 1 < static_cast<int>(one.nodes.size())) {
       const int joined = one.nodes[static_cast<std::size_t>(one.choice) + 1];
       one.value = "on " + (joined == ground ? std::string("ground") : circuit_.nodes[static_cast<std::size_t>(joined)]);
@@ -156,7 +199,7 @@ class Reader {
 
   /// A load that is more than a plain resistance, or that says what it radiates, is an antenna; else it may be a
   /// receiver or a dummy.
-  void read_load(const Json& load) {
+  void read_load(const Json& load, const std::string& path) {
     Item one = start(load, "load");
     const Json& z = item(member(load, "impedance_ohm"), point());
     const double re = number(item(z, 0)), im = number(item(z, 1));
@@ -164,13 +207,68 @@ class Reader {
     one.symbol = std::abs(im) > 1e-9 * std::abs(re) || heat > 0.0 ? Symbol::antenna : Symbol::load;
     one.value = std::isfinite(re) && std::isfinite(im) ? spell_complex(re, im) + " ohm" : "";
     if (im == 0.0) one.value = spell(re, "ohm");
+    if (live_) {
+      one.live_value = {path + "/impedance_ohm", "complex", ""};
+      one.live_heat = path + "/heat_w";
+      for (const std::size_t p : sampled()) {
+        const Json& at = item(member(load, "impedance_ohm"), p);
+        keep(one, spell_complex(number(item(at, 0)), number(item(at, 1))) + " ohm");
+      }
+    }
     circuit_.items.push_back(std::move(one));
+  }
+
+  /// Some points all over the sweep.
+  std::vector<std::size_t> sampled() const {
+    constexpr std::size_t most = 40;
+    const std::size_t points = list(variant_, "frequencies_hz").size();
+    std::vector<std::size_t> some;
+    for (std::size_t k = 0; k < std::min(most, points); ++k)
+      some.push_back(points <= most ? k : k * (points - 1) / (most - 1));
+    return some;
+  }
+
+  static void keep(Item& one, const std::string& text) {
+    if (text != one.value && std::find(one.wider.begin(), one.wider.end(), text) == one.wider.end())
+      one.wider.push_back(text);
+  }
+
+  /// The heat that a part will have, and whether a selector will move.
+  void look_ahead(Item& one) {
+    if (one.wider.empty()) one.live_value = {};
+    if (one.symbol == Symbol::selector) {
+      circuit_.switched = circuit_.switched || !one.wider.empty();
+      one.live_value = {};
+    }
+    for (const std::size_t p : sampled()) {
+      double heat_w = 0.0;
+      for (std::size_t from = 0; from < one.live_heat.size();) {
+        const std::size_t to = std::min(one.live_heat.find(' ', from), one.live_heat.size());
+        const std::string path = one.live_heat.substr(from, to - from);
+        const Json& group = list(variant_, path.starts_with("parts/") ? "parts" : "loads");
+        heat_w += number_at(item(group, std::stoul(path.substr(path.find('/') + 1))), "heat_w", p);
+        from = to + 1;
+      }
+      const double share = heat_w / number_at(member(variant_, "totals"), "available_w", p);
+      if (!std::isfinite(share)) continue;
+      one.warmest = std::max(one.warmest, share);
+      if (const std::string watts = watts_of(one, heat_w, share); watts != one.watts) one.wider.push_back(watts);
+    }
+    // Next to nothing here, but not everywhere: it has its place.
+    if (one.watts.empty() && one.warmest >= 5e-6 && std::isfinite(one.heat_w)) one.watts = spell(one.heat_w, "W", 2);
+  }
+
+  /// Why this point of all.
+  std::string reason() const {
+    if (list(variant_, "frequencies_hz").size() < 2) return "";
+    return point() == reports::count(member(variant_, "moments"), "worst") ? ", where least gets on the air"
+                                                                           : ", where most gets on the air";
   }
 
   std::string caption() const {
     const Json& totals = member(variant_, "totals");
     const double hz = number(item(member(variant_, "frequencies_hz"), point()));
-    std::string said = "at " + spell(hz, "Hz", 6);
+    std::string said = "at " + spell(hz, "Hz", 6) + reason();
     const double on_air = number_at(totals, "radiated_w", point()), loss = number_at(totals, "total_loss_db", point());
     if (std::isfinite(on_air)) said += ": " + spell(on_air, "W") + " of " + spell(available_w(), "W") + " on the air";
     if (std::isfinite(loss)) said += ", " + spell(loss, "dB") + " lost on the way";
@@ -195,6 +293,8 @@ class Reader {
       a->value += (a->value.empty() || b->value.empty() ? "" : ", ") + b->value +
                   (std::isfinite(factor) ? ", k " + reports::significant(factor) : "");
       a->nodes.insert(a->nodes.end(), b->nodes.begin(), b->nodes.end());
+      a->live_value = {};
+      if (live_) a->live_heat += ' ' + b->live_heat;
       a->heat_w += b->heat_w;
       a->share += b->share;
       a->symbol = Symbol::coupled;
@@ -211,6 +311,7 @@ class Reader {
   }
 
   const Json& variant_;
+  const bool live_;
   Circuit circuit_;
   std::map<std::string, int> numbers_;
 };
@@ -231,8 +332,8 @@ bool is_two_port(const Item& item) {
   }
 }
 
-Circuit read_circuit(const Json& variant) {
-  return Reader(variant).take();
+Circuit read_circuit(const Json& variant, bool live) {
+  return Reader(variant, live).take();
 }
 
 }  // namespace pictures

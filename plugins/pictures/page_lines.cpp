@@ -49,6 +49,7 @@ std::string curves_of(const Ref& variant, std::size_t v, std::size_t p) {
     plot.id = "along-" + std::to_string(v) + '-' + std::to_string(p) + '-' + unit;
     plot.title = name + ": " + title + ", at " + reports::spell(samples["frequency_hz"].number(), "Hz", 6);
     plot.unit = unit;
+    plot.at_hz = samples["frequency_hz"].number();
     plot.x_title = "from the load end";
     plot.x_unit = "m";
     plot.x = list_of(samples["from_load_m"]);
@@ -89,7 +90,7 @@ std::string section_lines(const Ref& document) {
            table("The lines where least gets on the air", name,
                  {"Line", "Made of", ">Loss as it stands", ">Loss if matched", ">SWR at the load end",
                   ">Most volts, peak", ">Most amps, rms"},
-                 rows) +
+                 rows, Narrow::stacks) +
            "<div class=\"plots\">" + curves + "</div></div>\n";
   }
   return section("lines", "On the lines",

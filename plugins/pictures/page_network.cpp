@@ -9,12 +9,13 @@ namespace pictures {
 namespace {
 
 std::string picture_of(const Ref& document, std::size_t v) {
-  const Circuit circuit = read_circuit(document["variants"][v].json());
+  const Circuit circuit = read_circuit(document["variants"][v].json(), true);
   const Picture picture = draw(circuit);
   const std::string id = "net-" + std::to_string(v);
   const std::string name = circuit.heading.empty() ? "The network" : "The network of " + circuit.heading;
-  return "<div" + variant_mark(v) + ">" + variant_heading(document, v) + "<figure class=\"network\"><figcaption id=\"" +
-         id + "\">" + pretty(circuit.caption) +
+  return "<div" + variant_mark(v) + ">" + variant_heading(document, v) + "<figure class=\"network\" data-network=\"" +
+         std::to_string(v) + "\"" + (circuit.switched ? " data-switched=\"\"" : "") + "><figcaption id=\"" + id +
+         "\">" + pretty(circuit.caption) +
          "</figcaption><div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"" + escape(name) +
          ", may scroll sideways\"><svg class=\"net\" width=\"" + coordinate(picture.width) + "\" height=\"" +
          coordinate(picture.height) + "\" viewBox=\"" + coordinate(picture.x) + ' ' + coordinate(picture.y) + ' ' +

@@ -49,11 +49,27 @@ void write_wires(std::string& out, const Sheet& sheet) {
   out += "</g>";
 }
 
-void write_heat(std::string& out, const Sheet& sheet) {
+/// What a script needs to say it again at another frequency.
+std::string live(const Circuit& circuit, const Lettering& text) {
+  if (text.item < 0) return "";
+  const Item& item = circuit.items[static_cast<std::size_t>(text.item)];
+  const Series& series = item.live_value;
+  const std::string style = text.style;
+  if (style == "watts" && !item.live_heat.empty())
+    return " data-watts=\"" + item.live_heat + "\"" + (item.watts.ends_with(" heat") ? " data-after=\" heat\"" : "");
+  if (style != "value" || series.path.empty()) return "";
+  return " data-value=\"" + series.path + "\" data-unit=\"" + series.unit + "\"" +
+         (series.after.empty() ? "" : " data-after=\"" + pretty(series.after) + '"');
+}
+
+void write_heat(std::string& out, const Circuit& circuit, const Sheet& sheet) {
   out += "<g class=\"heats\">";
   for (const Figure& figure : sheet.figures)
-    if (!figure.heat.empty())
-      out += "<path class=\"heat\" d=\"" + figure.heat + "\" stroke-width=\"" + coordinate(figure.heat_width) + "\"/>";
+    if (!figure.heat.empty()) {
+      const std::string& paths = circuit.items[static_cast<std::size_t>(figure.item)].live_heat;
+      out += "<path class=\"heat\"" + (paths.empty() ? "" : " data-heat=\"" + paths + '"') + " d=\"" + figure.heat +
+             "\" stroke-width=\"" + coordinate(figure.heat_width) + "\"/>";
+    }
   out += "</g>";
 }
 
@@ -64,11 +80,12 @@ void write_figures(std::string& out, const Circuit& circuit, const Sheet& sheet)
   }
 }
 
-void write_letterings(std::string& out, const Sheet& sheet) {
+void write_letterings(std::string& out, const Circuit& circuit, const Sheet& sheet) {
   out += "<g class=\"letters\">";
   for (const Lettering& text : sheet.letterings) {
     out += std::string("<text class=\"t-") + text.style + '"' + attribute("x", text.at.x) + attribute("y", text.at.y);
     if (text.centred) out += " text-anchor=\"middle\"";
+    out += live(circuit, text);
     const bool name =
         std::string(text.style) == "name" || std::string(text.style) == "node" || std::string(text.style) == "box";
     out += '>' + (name ? escape(text.text) : pretty(text.text)) + "</text>";
@@ -117,10 +134,10 @@ Picture draw(const Circuit& whole) {
   const Sheet sheet = lay_out(circuit, arrange(circuit));
   Picture picture;
   write_frames(picture.svg, sheet);
-  write_heat(picture.svg, sheet);
+  write_heat(picture.svg, circuit, sheet);
   write_wires(picture.svg, sheet);
   write_figures(picture.svg, circuit, sheet);
-  write_letterings(picture.svg, sheet);
+  write_letterings(picture.svg, circuit, sheet);
   constexpr double margin = 14.0;
   picture.x = sheet.extent.x0 - margin;
   picture.y = sheet.extent.y0 - margin;

@@ -253,9 +253,10 @@ std::string draw_plot(const Plot& plot) {
   return "<figure class=\"plot\"><figcaption id=\"" + plot.id + "-title\">" +
          pretty(plot.title + (unit.empty() ? "" : ", " + unit)) + "</figcaption><svg viewBox=\"0 0 " +
          coordinate(plot_width) + ' ' + coordinate(plot.height) + "\" role=\"img\" aria-labelledby=\"" + plot.id +
-         "-title\" data-plot=\"" + (plot.x_unit == "Hz" ? "sweep" : "along") + "\" data-unit=\"" + plot.unit +
-         "\" data-x=\"" + pieces_of(axis) + "\" data-y=\"[" + exact(scale.low) + ',' + exact(scale.high) + ',' +
-         coordinate(scale.bottom) + ',' + coordinate(top) + ',' + (plot.logarithmic ? "1" : "0") + "]\">" + svg +
+         "-title\" data-plot=\"" +
+         (plot.x_unit == "Hz" ? std::string("sweep") : "along\" data-at=\"" + exact(plot.at_hz)) + "\" data-unit=\"" +
+         plot.unit + "\" data-x=\"" + pieces_of(axis) + "\" data-y=\"[" + exact(scale.low) + ',' + exact(scale.high) +
+         ',' + coordinate(scale.bottom) + ',' + coordinate(top) + ',' + (plot.logarithmic ? "1" : "0") + "]\">" + svg +
          "</svg>" + legend(plot) + "<p class=\"readout\" hidden></p>" +
          (plot.table.empty() ? "" : details("These numbers as a table", plot.table)) + "</figure>\n";
 }

@@ -44,7 +44,8 @@ struct Plot {
   bool logarithmic = false;  ///< from 1: SWR
   bool from_zero = false;
   double height = 250.0;
-  std::string table;  ///< the same as numbers
+  double at_hz = 0.0;  ///< along a line: the frequency that is drawn
+  std::string table;   ///< the same as numbers
 };
 
 /// `<figure>` with the drawing, the legend where there are several curves, a place for what is read out, and the table.

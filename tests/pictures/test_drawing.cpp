@@ -1,4 +1,5 @@
 // The writer `drawing`: what it draws is read back and measured.
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -133,6 +134,36 @@ TEST_CASE("heat is never told by colour alone") {
   const std::string svg = drawing_of_text(plain);
   CHECK(count_of(svg, "class=\"heat\"") == 1);
   CHECK(count_of(svg, "class=\"t-watts\"") == 1);
+}
+
+TEST_CASE("each part of a box stands in a frame with the box's name, whatever stands in between") {
+  // The antenna rises from the node that the box's last part hangs from, so one frame around all would hold it too.
+  const std::string box = "box bank (in, out) {\n  capacitor C at in : 100 pF\n  inductor L from in to out : 1 uH, Q 200\n  resistor R at out : 5 kohm\n}\n";
+  const std::string svg = drawing_of_text("source rig at desk : 100 W, 50 ohm\n" + box + "bank atu from desk to feed\nload wires at feed : 61 - j142 ohm\nload more at desk : 500 - j20 ohm\nsweep at [7.1 MHz]\n");
+  pugi::xml_document document;
+  REQUIRE(document.load_string(svg.c_str()));
+  struct Rect {
+    double x0, y0, x1, y1;
+  };
+  std::vector<Rect> frames;
+  for (const auto& found : document.select_nodes("//*[@class='frame']")) {
+    const pugi::xml_node node = found.node();
+    const double x = node.attribute("x").as_double(), y = node.attribute("y").as_double();
+    frames.push_back({x, y, x + node.attribute("width").as_double(), y + node.attribute("height").as_double()});
+  }
+  CHECK(!frames.empty());
+  CHECK(frames.size() == count_of(svg, "class=\"t-box\""));
+  const auto framed = [&](const std::string& name) {
+    for (const auto& found : document.select_nodes("//*[@class='t-name']")) {
+      const pugi::xml_node node = found.node();
+      if (node.text().get() != name) continue;
+      const double x = node.attribute("x").as_double(), y = node.attribute("y").as_double();
+      return std::any_of(frames.begin(), frames.end(), [&](const Rect& r) { return x > r.x0 && x < r.x1 && y > r.y0 && y < r.y1; });
+    }
+    return false;
+  };
+  for (const char* name : {"C", "L", "R"}) CHECK(framed(name));
+  for (const char* name : {"rig", "wires", "more"}) CHECK_FALSE(framed(name));
 }
 
 TEST_CASE("a network of very many parts is thinned, and the drawing says so") {
