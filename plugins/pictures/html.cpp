@@ -18,6 +18,18 @@ std::string number_element(const Ref& ref, const std::string& spelled) {
          "</data>";
 }
 
+/// A heading as an attribute: without its mark and its tags.
+std::string label_of(const Heading& heading) {
+  std::string text;
+  bool inside = false;
+  for (const char c : heading.html.substr(heading.html.starts_with('>') ? 1 : 0)) {
+    if (c == '<') inside = true;
+    if (!inside) text += c;
+    if (c == '>') inside = false;
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string pretty(const std::string& spelled) {
@@ -50,21 +62,36 @@ std::string shown_complex(const Ref& ref) {
          pretty(both.substr(join + 4)) + "</data> \u03a9";
 }
 
-std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings,
-                  const std::vector<std::vector<Cell>>& rows) {
-  std::string out = "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Table: " +
-                    escape(caption + (also.empty() ? "" : ", " + also)) + "\"><table><caption>" + escape(caption) +
-                    (also.empty() ? "" : "<span class=\"sr\">, " + escape(also) + "</span>") + "</caption><thead><tr>";
-  for (const std::string& heading : headings)
-    out += heading.starts_with('>') ? "<th scope=\"col\" class=\"num\">" + heading.substr(1) + "</th>"
-                                    : "<th scope=\"col\">" + heading + "</th>";
-  out += "</tr></thead><tbody>\n";
+std::string table(const std::string& caption, const std::string& also, const std::vector<Heading>& headings,
+                  const std::vector<std::vector<Cell>>& rows, Narrow narrow) {
+  // Browsers forget what a table is where its rows are no longer laid out as one: the roles say it again.
+  const bool stacks = narrow == Narrow::stacks;
+  const auto role = [&](const char* name) { return stacks ? std::string(" role=\"") + name + '"' : std::string(); };
+  std::string out =
+      "<div class=\"scroll" + std::string(stacks ? " stack" : "") +
+      "\" tabindex=\"0\" role=\"group\" aria-label=\"Table: " + escape(caption + (also.empty() ? "" : ", " + also)) +
+      "\"><table" + role("table") + "><caption>" + escape(caption) +
+      (also.empty() ? "" : "<span class=\"sr\">, " + escape(also) + "</span>") + "</caption><thead" + role("rowgroup") +
+      "><tr" + role("row") + ">";
+  const auto whose = [](int variant) {
+    return variant < 0 ? std::string() : variant_mark(static_cast<std::size_t>(variant));
+  };
+  for (const Heading& heading : headings) {
+    const bool figure = heading.html.starts_with('>');
+    out += "<th scope=\"col\"" + role("columnheader") + (figure ? " class=\"num\"" : "") + whose(heading.variant) +
+           '>' + heading.html.substr(figure ? 1 : 0) + "</th>";
+  }
+  out += "</tr></thead><tbody" + role("rowgroup") + ">\n";
   for (const std::vector<Cell>& row : rows) {
-    out += "<tr>";
-    for (const Cell& cell : row) {
-      const char* name = cell.head ? "th" : "td";
-      out += std::string("<") + name + (cell.head ? " scope=\"row\"" : "") + (cell.figure ? " class=\"num\">" : ">") +
-             cell.html + "</" + name + ">";
+    out += "<tr" + role("row") + ">";
+    for (std::size_t c = 0; c < row.size(); ++c) {
+      const Cell& cell = row[c];
+      out += cell.head ? "<th scope=\"row\"" + role("rowheader") : "<td" + role("cell");
+      if (stacks && !cell.head && c < headings.size()) out += " data-label=\"" + label_of(headings[c]) + '"';
+      if (cell.figure || cell.words) out += cell.figure ? " class=\"num\"" : " class=\"words\"";
+      const bool apart = stacks && !cell.head && !cell.html.empty();
+      out += whose(cell.variant) + '>' + (apart ? "<span>" : "") + cell.html + (apart ? "</span>" : "") +
+             (cell.head ? "</th>" : "</td>");
     }
     out += "</tr>\n";
   }

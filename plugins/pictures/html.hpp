@@ -22,13 +22,26 @@ struct Cell {
   std::string html;
   bool head = false;    ///< names its row
   bool figure = false;  ///< aligned to the right
+  int variant = -1;     ///< whose it is, where variants stand side by side; it goes where that variant is taken off
+  bool words = false;   ///< whole sentences
 };
 
-/// `also` follows the caption for who hears it alone: the variant, whose name stands above.
-/// A table that scrolls sideways by itself where it is too wide. `caption` is escaped, cells and headings are HTML.
-/// Headings of figures begin with '>'.
-std::string table(const std::string& caption, const std::string& also, const std::vector<std::string>& headings,
-                  const std::vector<std::vector<Cell>>& rows);
+/// HTML; of figures it begins with '>'.
+struct Heading {
+  std::string html;
+  int variant = -1;
+  Heading(const char* text) : html(text) {}
+  Heading(std::string text, int whose = -1) : html(std::move(text)), variant(whose) {}
+};
+
+/// Where there is no room beside each other: scroll sideways within the table's own frame, or stand a row's cells below
+/// each other, each with its heading.
+enum class Narrow { scrolls, stacks };
+
+/// `also` follows the caption for who hears it alone: the variant, whose name stands above. Caption and `also` are
+/// escaped, cells and headings are HTML.
+std::string table(const std::string& caption, const std::string& also, const std::vector<Heading>& headings,
+                  const std::vector<std::vector<Cell>>& rows, Narrow narrow = Narrow::scrolls);
 
 /// Folded away until it is asked for.
 std::string details(const std::string& summary, const std::string& inside);

@@ -17,13 +17,23 @@ struct Chapter {
 };
 
 constexpr Chapter chapters[] = {
-    {"verdict", "Verdict", section_verdict}, {"side-by-side", "Side by side", section_comparison},
-    {"network", "Network", section_network}, {"watts", "Watts", section_flow},
-    {"sweep", "Sweep", section_sweep},       {"reflection", "Reflection", section_reflection},
-    {"planes", "Planes", section_planes},    {"lines", "Lines", section_lines},
-    {"ratings", "Ratings", section_ratings}, {"dial", "Dial", section_settings},
-    {"tuning", "Tuning", section_tuning},    {"warnings", "Warnings", section_warnings},
-    {"by-hand", "By hand", section_walk},    {"cautions", "Cautions", section_cautions},
+    {"verdict", "Verdict", section_verdict},
+    {"check", "Verdict", section_check},
+    {"designs", "Design by design", section_checked_designs},
+    {"weigh", "What moves a figure", section_weigh},
+    {"side-by-side", "Side by side", section_comparison},
+    {"network", "Network", section_network},
+    {"watts", "Watts", section_flow},
+    {"sweep", "Sweep", section_sweep},
+    {"reflection", "Reflection", section_reflection},
+    {"planes", "Planes", section_planes},
+    {"lines", "Lines", section_lines},
+    {"ratings", "Ratings", section_ratings},
+    {"dial", "Dial", section_settings},
+    {"tuning", "Tuning", section_tuning},
+    {"warnings", "Warnings", section_warnings},
+    {"by-hand", "By hand", section_walk},
+    {"cautions", "Cautions", section_cautions},
     {"trust", "Trust", section_trust},
 };
 
@@ -96,24 +106,30 @@ std::string title_of(const Ref& document) {
     labels += (c == 0 ? "Side by side: " : c + 1 == columns.size() ? " and " : ", ") + columns[c]["label"].text();
   if (!labels.empty()) return labels;
   const std::string title = document["design"]["title"].text();
-  return title.empty() ? document["design"]["file"].text() : title;
+  if (!title.empty()) return title;
+  const std::size_t checked = document["check"]["designs"].size();
+  if (document["check"]["designs"].is_list())
+    return "Check of " + std::to_string(checked) + (checked == 1 ? " design" : " designs");
+  return document["design"]["file"].text();
 }
 
 std::string page_of(const Json& json) {
   const Ref document(json);
   const std::string title = title_of(document);
   std::string body, nav;
+  std::size_t shown_chapters = 0;
   for (const Chapter& chapter : chapters) {
     const std::string made = chapter.make(document);
     if (made.empty()) continue;
     body += made;
+    ++shown_chapters;
     nav += std::string("<li><a href=\"#") + chapter.id + "\">" + chapter.short_name + "</a></li>";
   }
   const std::string data = embedded(json, body.size() + 300'000 < most_bytes ? most_bytes - body.size() : 300'000);
   return head_of(title) + "<body>\n<a class=\"skip\" href=\"#main\">To the report</a>\n" + markers +
          "<header><p class=\"maker\">" + escape(document["program"].text()) + " \u00b7 <span>" +
-         escape(document["design"]["file"].text()) + "</span></p><h1>" + escape(title) +
-         "</h1></header>\n<nav aria-label=\"Sections\"><ul>" + nav + "</ul></nav>\n" + controls(document) +
+         escape(document["design"]["file"].text()) + "</span></p><h1>" + escape(title) + "</h1></header>\n" +
+         (shown_chapters > 1 ? "<nav aria-label=\"Sections\"><ul>" + nav + "</ul></nav>\n" : "") + controls(document) +
          "<main id=\"main\" tabindex=\"-1\">\n" + body + data_section(data) +
          "</main>\n<footer><p>Arithmetic on what the design says. Local electrical and radio "
          "codes and a licensed operator\u2019s judgement come before anything shown here.</p></footer>\n<script "
@@ -127,9 +143,12 @@ std::string page_of(const Json& json) {
 }  // namespace
 
 std::string write_page(const Json& document) {
-  // A walk has no sweep for a script to move through: its page does without one.
-  const bool known = reports::member(document, "variants").is_array() || reports::member(document, "walk").is_object();
-  if (!known) throw std::runtime_error("a page shows runs and walks; this document is neither");
+  // Others than runs have no sweep for a script to move through: their pages do without one.
+  bool known = reports::member(document, "variants").is_array();
+  for (const char* verb : {"walk", "weigh", "check"}) known = known || reports::member(document, verb).is_object();
+  if (!known)
+    throw std::runtime_error(
+        "a page shows runs, comparisons, walks, weighings and checks; this document is none of them");
   return reports::member(document, "compare").is_object() ? page_of(with_labels(document)) : page_of(document);
 }
 

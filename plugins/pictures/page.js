@@ -17,7 +17,8 @@
 
   // ---- numbers as the trade writes them
   const prefixes = { Hz: [[1e9, 'GHz'], [1e6, 'MHz'], [1e3, 'kHz']], W: [[1e3, 'kW'], [1, 'W'], [1e-3, 'mW'], [1e-6, 'µW'], [1e-9, 'nW'], [1e-12, 'pW']],
-    V: [[1e3, 'kV'], [1, 'V'], [1e-3, 'mV'], [1e-6, 'µV']], A: [[1, 'A'], [1e-3, 'mA'], [1e-6, 'µA']], ohm: [[1e6, 'MΩ'], [1e3, 'kΩ'], [1, 'Ω']] };
+    V: [[1e3, 'kV'], [1, 'V'], [1e-3, 'mV'], [1e-6, 'µV']], A: [[1, 'A'], [1e-3, 'mA'], [1e-6, 'µA']], ohm: [[1e6, 'MΩ'], [1e3, 'kΩ'], [1, 'Ω']],
+    F: [[1e-6, 'µF'], [1e-9, 'nF'], [1e-12, 'pF']], H: [[1, 'H'], [1e-3, 'mH'], [1e-6, 'µH'], [1e-9, 'nH']] };
   const plain = (value, digits) => Number(value.toPrecision(digits)).toString().replace('-', '−');
   const spell = (value, unit, digits = 3) => {
     if (value === null || value === undefined || !isFinite(value)) return unit === '' ? 'infinite' : '–';
@@ -56,7 +57,7 @@
   // ---- read-outs
   const read = (figure, text) => {
     const place = figure.querySelector('.readout');
-    place.hidden = false;
+    place.hidden = text === '';
     place.textContent = text;
   };
   const mark = (cursor, x, y, kind) => cursor.append(svgNode('circle', { class: 'dot v' + kind, cx: x.toFixed(1), cy: y.toFixed(1), r: 5 }));
@@ -87,7 +88,7 @@
       const z = valueAt(variant, trace.dataset.path);
       if (!z) continue;
       const r = z[0] / reference, x = z[1] / reference, size = (r + 1) ** 2 + x ** 2;
-      mark(cursor, 190 + 160 * ((r * r - 1 + x * x) / size), 190 - 160 * (2 * x / size), (variant + (trace.classList.contains('load') ? 1 : 0)) % 4);
+      mark(cursor, 190 + 160 * ((r * r - 1 + x * x) / size), 190 - 160 * (2 * x / size), trace.classList.contains('load') ? 'l' : variant % 4);
       said.push(`${trace.dataset.name} ${plain(z[0], 3)} ${z[1] < 0 ? '−' : '+'} j${plain(Math.abs(z[1]), 3)} Ω`);
     }
     read(svg.closest('figure'), spell(frequencies[point], 'Hz', 7) + ': ' + said.join(' · '));
@@ -118,6 +119,33 @@
     figure.querySelector('figcaption').textContent = 'at ' + spell(variants[variant].frequencies_hz[at], 'Hz', 7);
   };
 
+  // ---- the drawing: values and heat, by the measures of the one that came with the page; switches stay as they are drawn
+  const spellComplex = ([re, im]) => (im === 0 ? spell(re, 'ohm') : `${plain(re, 3)} ${im < 0 ? '−' : '+'} j${plain(Math.abs(im), 3)} Ω`);
+  const said = { complex: spellComplex, level: (value) => plain(value, 4) + ' dB',
+    length: (value) => (value < 1 ? plain(100 * value, 4) + ' cm' : plain(value, 4) + ' m'),
+    turns: (value) => (value >= 1 ? 'turns 1:' + plain(value, 4) : 'turns ' + plain(1 / value, 4) + ':1') };
+  const network = (figure) => {
+    const variant = Number(figure.dataset.network), at = own(variant), { available_w, radiated_w, total_loss_db } = variants[variant].totals;
+    const heat = (paths) => paths.split(' ').reduce((sum, path) => sum + (follow(variant, path)[at] ?? 0), 0);
+    for (const text of all('[data-watts]', figure)) {
+      const watts = heat(text.dataset.watts);
+      text.textContent = (watts >= 1 ? watts.toFixed(1) + ' W' : spell(watts, 'W', 2)) + (text.dataset.after ?? '');
+    }
+    for (const text of all('[data-value]', figure)) {
+      const value = follow(variant, text.dataset.value)[at], unit = text.dataset.unit;
+      if (value === null) continue;
+      text.textContent = (said[unit] ? said[unit](value) : spell(value, unit, unit === 'W' ? 3 : 4)) + (text.dataset.after ?? '');
+    }
+    for (const band of all('[data-heat]', figure)) {
+      const share = heat(band.dataset.heat) / available_w[at];
+      band.setAttribute('stroke-width', share >= 5e-4 ? Math.min(34, 4 + 38 * Math.sqrt(share)).toFixed(2) : 0);
+    }
+    let words = `at ${spell(variants[variant].frequencies_hz[at], 'Hz', 6)}: ${spell(radiated_w[at], 'W')} of ${spell(available_w[at], 'W')} on the air, ${spell(total_loss_db[at], 'dB')} lost on the way`;
+    const caption = figure.querySelector('figcaption');
+    if ('switched' in figure.dataset) words += '; switches as ' + (caption.dataset.first ??= caption.textContent.replace(/[,:].*/s, ''));
+    caption.textContent = words;
+  };
+
   // ---- curves along lines: the nearest point that was sampled
   const along = (svg) => {
     const curve = svg.querySelector('.curve');
@@ -126,13 +154,15 @@
     const samples = follow(variant, steps.join('/'));
     if (!samples || !samples.length) return;
     const one = samples[nearest(samples.map((s) => s.frequency_hz), frequencies[point])];
+    const cursor = svg.querySelector('.cursor'), printed = Number(svg.dataset.at);
+    cursor.replaceChildren();
+    if (Math.abs(one.frequency_hz - printed) <= 1e-9 * printed) return read(svg.closest('figure'), '');
     const most = one[key].reduce((a, b) => Math.max(a, b), 0), place = one.from_load_m[one[key].indexOf(most)];
     const pieces = JSON.parse(svg.dataset.x), scale = JSON.parse(svg.dataset.y);
     const length = one.from_load_m[one.from_load_m.length - 1];
     // A line may be longer or shorter at another setting; the axis keeps its length in shares of the line.
     const x = (metres) => pieces[0][2] + (pieces[pieces.length - 1][3] - pieces[0][2]) * metres / length;
-    const cursor = svg.querySelector('.cursor');
-    cursor.replaceChildren(svgNode('path', { class: 'hair', d: one[key].map((value, i) => (i ? 'L' : 'M') + x(one.from_load_m[i]).toFixed(1) + ' ' + up(scale, value).toFixed(1)).join('') }));
+    cursor.append(svgNode('path', { class: 'hair', d: one[key].map((value, i) => (i ? 'L' : 'M') + x(one.from_load_m[i]).toFixed(1) + ' ' + up(scale, value).toFixed(1)).join('') }));
     read(svg.closest('figure'), `Dashed, at ${spell(one.frequency_hz, 'Hz', 7)}: at most ${spell(most, svg.dataset.unit)}, ${plain(place, 3)} m from the load end`);
   };
 
@@ -145,7 +175,10 @@
     output.textContent = spell(frequencies[point], 'Hz', 7);
     slider.setAttribute('aria-valuetext', output.textContent);
     for (const svg of all('svg[data-plot]')) ({ sweep: onSweep, circle: onCircle, along })[svg.dataset.plot](svg);
-    if (moved) for (const figure of all('[data-flow]')) fall(figure);
+    if (moved) {
+      for (const figure of all('[data-flow]')) fall(figure);
+      for (const figure of all('[data-network]')) network(figure);
+    }
   };
 
   const begin = () => {

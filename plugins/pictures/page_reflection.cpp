@@ -44,10 +44,14 @@ std::string grid(double reference_ohm) {
              coordinate(centre - radius * end.imag() + 4.0) + "\">" + (side > 0.0 ? "j" : "\u2212j") +
              pretty(reports::significant(x * reference_ohm, 3)) + "</text>";
     }
-  for (const double swr : {1.5, 3.0})
-    out +=
-        "<circle class=\"ring\" cx=\"190\" cy=\"190\" r=\"" + coordinate(radius * (swr - 1.0) / (swr + 1.0)) + "\"/>";
-  for (const double r : {0.2, 0.5, 1.0, 2.0, 5.0})
+  for (const double swr : {1.5, 3.0}) {
+    const double ring = radius * (swr - 1.0) / (swr + 1.0);
+    out += "<circle class=\"ring\" cx=\"190\" cy=\"190\" r=\"" + coordinate(ring) +
+           "\"/><text class=\"tick\" text-anchor=\"middle\" x=\"190\" y=\"" + coordinate(centre + ring + 4.0) +
+           "\">SWR " + reports::significant(swr) + "</text>";
+  }
+  // The middle is left free for what is matched; the caption says what it is.
+  for (const double r : {0.2, 0.5, 2.0, 5.0})
     out += "<text class=\"tick\" text-anchor=\"middle\" x=\"" + coordinate(centre + radius * place_of(r).real()) +
            "\" y=\"186\">" + pretty(reports::significant(r * reference_ohm, 3)) + "</text>";
   return out;
@@ -58,10 +62,22 @@ struct Trace {
   std::vector<Complex> points;
 };
 
+std::string load_marker(int load) {
+  constexpr const char* markers[] = {"3o", "1o", "2o"};
+  return markers[load % 3];
+}
+
+std::string load_swatch(int load) {
+  return "<svg class=\"swatch\" viewBox=\"0 0 34 12\" width=\"34\" height=\"12\" aria-hidden=\"true\"><path "
+         "class=\"line vl\" d=\"M1 6H33\"/><use href=\"#m" +
+         load_marker(load) + "\" class=\"mark vl\" x=\"17\" y=\"6\"/></svg>";
+}
+
 std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies_hz,
-                      const std::vector<std::size_t>& marked, std::size_t v, std::size_t style, bool load) {
+                      const std::vector<std::size_t>& marked, std::size_t v, int load) {
   const Axis bands(frequencies_hz, 0.0, 1.0);
-  const std::string kind = std::to_string(style % 4);
+  // Loads are no variants, and have a colour of their own; several are told apart by their markers.
+  const std::string kind = load < 0 ? std::to_string(v % 4) : "l", marker = load < 0 ? kind : load_marker(load);
   const std::size_t stride = std::max<std::size_t>(1, trace.points.size() / 300);
   std::string path;
   bool down = false;
@@ -77,15 +93,15 @@ std::string trace_svg(const Trace& trace, const std::vector<double>& frequencies
     path += (down ? 'L' : 'M') + at(trace.points[i]);
     down = true;
   }
-  std::string out = "<g class=\"trace" + std::string(load ? " load" : "") + '"' + variant_mark(v) + " data-path=\"" +
-                    trace.path + "\" data-name=\"" + escape(trace.name) + "\"><path class=\"line v" + kind + "\" d=\"" +
-                    path + "\"/>";
+  std::string out = "<g class=\"trace" + std::string(load >= 0 ? " load" : "") + '"' + variant_mark(v) +
+                    " data-path=\"" + trace.path + "\" data-name=\"" + escape(trace.name) + "\"><path class=\"line v" +
+                    kind + "\" d=\"" + path + "\"/>";
   for (const std::size_t i : marked) {
     if (i >= trace.points.size() || !std::isfinite(std::abs(trace.points[i]))) continue;
     const std::string place = at(trace.points[i]);
     const std::size_t blank = place.find(' ');
-    out += "<use href=\"#m" + kind + (load ? "o" : "") + "\" class=\"mark v" + kind + "\" x=\"" +
-           place.substr(0, blank) + "\" y=\"" + place.substr(blank + 1) + "\"/>";
+    out += "<use href=\"#m" + marker + "\" class=\"mark v" + kind + "\" x=\"" + place.substr(0, blank) + "\" y=\"" +
+           place.substr(blank + 1) + "\"/>";
   }
   return out + "</g>";
 }
@@ -108,17 +124,17 @@ std::string chart_of(const Ref& document, std::size_t v, double reference_ohm) {
   const std::vector<double> frequencies_hz = list_of(variant["frequencies_hz"]);
   const std::vector<std::size_t> marked = shown_points(variant);
   std::string svg = grid(reference_ohm), legend, rows;
-  const auto add = [&](const std::string& name, const std::string& path, std::vector<Complex> impedances, bool load) {
+  const auto add = [&](const std::string& name, const std::string& path, std::vector<Complex> impedances, int load) {
     for (Complex& one : impedances) one = place_of(one / reference_ohm);
-    svg += trace_svg({name, path, impedances}, frequencies_hz, marked, v, load ? v + 1 : v, load);
-    legend += "<li>" + swatch(load ? v + 1 : v) + "<span>" + escape(name) + "</span></li>";
+    svg += trace_svg({name, path, impedances}, frequencies_hz, marked, v, load);
+    legend += "<li>" + (load < 0 ? swatch(v) : load_swatch(load)) + "<span>" + escape(name) + "</span></li>";
   };
   for (std::size_t l = 0; l < loads.size() && l < 3; ++l)
     add("load " + loads[l]["name"].text(), "loads/" + std::to_string(l) + "/impedance_ohm",
-        complex_list(loads[l]["impedance_ohm"]), true);
-  add("what the rig sees", "sources/0/load_impedance_ohm", complex_list(source["load_impedance_ohm"]), false);
+        complex_list(loads[l]["impedance_ohm"]), static_cast<int>(l));
+  add("what the rig sees", "sources/0/load_impedance_ohm", complex_list(source["load_impedance_ohm"]), -1);
 
-  std::vector<std::string> headings{"Frequency", ">The rig sees", ">SWR"};
+  std::vector<Heading> headings{"Frequency", ">The rig sees", ">SWR"};
   for (std::size_t l = 0; l < loads.size(); ++l) headings.push_back(">Load " + escape(loads[l]["name"].text()));
   std::vector<std::vector<Cell>> table_rows;
   for (const std::size_t point : marked) {
@@ -150,7 +166,7 @@ std::string section_reflection(const Ref& document) {
   }
   return section("reflection", "Load and match on the reflection chart",
                  "Right of the middle is high resistance, left is low; above is inductive, below capacitive; the rim "
-                 "reflects all. Dashed rings are an SWR of 1.5 and 3. Numbers are ohms.",
+                 "reflects all. On a dashed ring the SWR is the same all round. Numbers are ohms.",
                  out.empty() ? "" : "<div class=\"plots\">" + out + "</div>");
 }
 

@@ -26,6 +26,11 @@ std::string section_tuning(const Ref& document);
 std::string section_warnings(const Ref& document);
 /// Of a walk; a document of its own.
 std::string section_walk(const Ref& document);
+/// Of a check; each design's own part is linked from the verdict.
+std::string section_check(const Ref& document);
+std::string section_checked_designs(const Ref& document);
+/// Of a weighing.
+std::string section_weigh(const Ref& document);
 std::string section_cautions(const Ref& document);
 std::string section_trust(const Ref& document);
 

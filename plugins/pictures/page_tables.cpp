@@ -78,7 +78,8 @@ std::string ratings_of(const Ref& variant) {
   std::string out;
   if (!rows.empty())
     out = table("Ratings, nearest first", variant_name(variant),
-                {"Part", "What", ">Worst", ">Limit", "Worst against limit", "Kept", ">Margin", ">at"}, rows);
+                {"Part", "What", ">Worst", ">Limit", "Worst against limit", "Kept", ">Margin", ">At"}, rows,
+                Narrow::stacks);
 
   std::vector<std::vector<Cell>> all;
   for (const char* group : {"parts", "loads"})
@@ -115,7 +116,7 @@ std::string settings_of(const Ref& variant) {
     std::string key, unit;
   };
   std::vector<Knob> knobs;
-  std::vector<std::string> headings{"Frequency"};
+  std::vector<Heading> headings{"Frequency"};
   for (std::size_t k = 0; k < settings.size(); ++k) {
     const std::string key =
         settings[k]["choice"].is_list() ? "choice" : reports::key_with_prefix(settings[k].json(), "value");
@@ -174,7 +175,8 @@ std::string section_planes(const Ref& document) {
 }
 
 std::string section_ratings(const Ref& document) {
-  return section("ratings", "What each part must stand", "The upright mark is the limit. Near is from 70 % of it.",
+  return section("ratings", "What each part must stand",
+                 "The upright mark in a bar is the limit. Near is from 70 % of it.",
                  for_each_variant(document, ratings_of));
 }
 

@@ -1,6 +1,7 @@
 // What the tuner found beside the settings it took: other settings that match, how much leeway each knob has, and how
 // sure the best is.
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 #include "markup.hpp"
@@ -28,7 +29,7 @@ std::string frequencies(const Ref& search) {
 std::string settings_table(const Ref& search, const Ref& settings, const std::string& caption,
                            const std::string& variant) {
   const Ref knobs = search["knobs"];
-  std::vector<std::string> headings{"Setting"};
+  std::vector<Heading> headings{"Setting"};
   for (std::size_t k = 0; k < knobs.size(); ++k) headings.push_back(">" + escape(knobs[k]["name"].text()));
   headings.insert(headings.end(), {">Into the load", ">SWR", ">Heat", ">Most volts, peak", ">Most amps, rms"});
   std::vector<std::vector<Cell>> rows;
@@ -65,17 +66,24 @@ std::string leeway_table(const Ref& search, const std::string& caption, const st
   return rows.empty() ? "" : table(caption, variant, {"Knob alone", ">SWR below", ">From", ">To"}, rows);
 }
 
+/// A clause of the document as a sentence.
+std::string sentence(std::string clause) {
+  if (clause.empty()) return clause;
+  clause[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(clause[0])));
+  return pretty(clause.ends_with('.') ? clause : clause + '.');
+}
+
 std::string search_of(const Ref& search, const std::string& variant) {
   const std::string where = frequencies(search);
   std::string out;
   if (search["matches"].size() > 0)
     out += settings_table(search, search["matches"], "Settings that match, " + where, variant);
   const std::string sure = search["certain_why"].text(), why = search["why"].text();
-  if (!why.empty()) out += "<p class=\"note\">" + escape(why) + "</p>";
-  if (!sure.empty()) out += "<p class=\"note\">" + escape(search["certainty"].text() + ": " + sure) + "</p>";
+  if (!why.empty()) out += "<p class=\"note\">" + sentence(why) + "</p>";
+  if (!sure.empty()) out += "<p class=\"note\">" + sentence(search["certainty"].text() + ": " + sure) + "</p>";
   const Ref limits = search["limits"];
   for (std::size_t i = 0; i < limits.size(); ++i)
-    out += "<p class=\"note\">" + escape(limits[i]["text"].text()) + "</p>";
+    out += "<p class=\"note\">" + sentence(limits[i]["text"].text()) + "</p>";
   std::string more = leeway_table(search, "How far one knob may stand off, " + where, variant);
   if (search["ridge"]["settings"].size() > 0)
     more +=

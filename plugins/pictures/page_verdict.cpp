@@ -1,4 +1,5 @@
 // What was asked and whether it is met, first of all; and the variants side by side.
+#include <algorithm>
 #include <cmath>
 
 #include "markup.hpp"
@@ -28,40 +29,63 @@ std::string headline(const Ref& document, std::size_t v) {
          "</dl></article>\n";
 }
 
-std::string requirements(const Ref& document, std::size_t v) {
-  const Ref list = document["variants"][v]["requirements"];
-  if (list.size() == 0) return "";
+/// "met 1.11", and below it "at 7 MHz, line 38".
+std::string judged(const Ref& one) {
+  const bool met = one["met"].flag(), somewhere = std::isfinite(one["worst_at_hz"].number());
+  return badge(met, met ? "met" : "not met") + " <b class=\"judged\">" + shown(one["worst"], one["unit"].text(), 4) +
+         "</b> <small>" + (somewhere ? "at " + shown(one["worst_at_hz"], "Hz", 6) + ", " : "") + "line " +
+         shown(one["line"], "count") + "</small>";
+}
+
+/// A row a requirement, each once; a column a variant. Variants that do not ask for it have none of its figures.
+std::string requirements(const Ref& document) {
+  const Ref variants = document["variants"];
+  std::vector<Heading> headings{"Requirement"};
   std::vector<std::vector<Cell>> rows;
-  for (std::size_t r = 0; r < list.size(); ++r) {
-    const Ref one = list[r];
-    const std::string unit = one["unit"].text();
-    const bool somewhere = std::isfinite(one["worst_at_hz"].number());
-    rows.push_back({{badge(one["met"].flag(), one["met"].flag() ? "met" : "not met")},
-                    {escape(one["text"].text()), true},
-                    {shown(one["worst"], unit, 4), false, true},
-                    {somewhere ? shown(one["worst_at_hz"], "Hz", 6) : "", false, true},
-                    {shown(one["line"], "count"), false, true}});
+  std::vector<std::string> texts;
+  for (std::size_t v = 0; v < variants.size(); ++v) {
+    headings.push_back({variants.size() > 1 ? escape(variant_name(variants[v])) : "At its worst", static_cast<int>(v)});
+    const Ref list = variants[v]["requirements"];
+    for (std::size_t r = 0; r < list.size(); ++r) {
+      const std::string text = list[r]["text"].text();
+      std::size_t row = static_cast<std::size_t>(std::find(texts.begin(), texts.end(), text) - texts.begin());
+      if (row < rows.size() && !rows[row][v + 1].html.empty()) row = rows.size();  // asked twice, in two lines
+      if (row >= rows.size()) {
+        row = rows.size();
+        texts.push_back(text);
+        rows.push_back({{escape(text), true}});
+        for (std::size_t other = 0; other < variants.size(); ++other)
+          rows.back().push_back({"", false, false, static_cast<int>(other)});
+      }
+      rows[row][v + 1].html = judged(list[r]);
+    }
   }
-  const std::string name = variant_name(document["variants"][v]);
-  return "<div" + variant_mark(v) + ">" + variant_heading(document, v) +
-         table("What was required", name, {"Met", "Requirement", ">Worst", ">at", ">Line"}, rows) + "</div>";
+  if (rows.empty())
+    return "<p>Nothing was required: <code>require swr at desk below 1.5</code>, say, would be judged here.</p>";
+  for (std::vector<Cell>& row : rows)
+    for (Cell& cell : row)
+      if (cell.html.empty()) cell.html = "<span class=\"none\">not asked</span>";
+  return table("What was required, and where it is worst", "", headings, rows, Narrow::stacks);
 }
 
 std::string figure_name(const Ref& figure) {
   return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text());
 }
 
-std::string built_differently(const Ref& built, std::vector<std::string> headings) {
+std::string built_differently(const Ref& built, std::vector<Heading> headings) {
   if (built.size() == 0) return "";
   headings[0] = "Part";
-  for (std::size_t h = 1; h < headings.size(); ++h) headings[h].erase(0, 1);
+  for (std::size_t h = 1; h < headings.size(); ++h) headings[h].html.erase(0, 1);
   std::vector<std::vector<Cell>> rows;
   for (std::size_t b = 0; b < built.size(); ++b) {
     rows.push_back({{escape(built[b]["name"].text() + ", " + built[b]["what"].text()), true}});
-    for (std::size_t v = 0; v < built[b]["values"].size(); ++v)
-      rows.back().push_back({escape(built[b]["values"][v].text())});
+    for (std::size_t v = 0; v < built[b]["values"].size(); ++v) {
+      const std::string value = built[b]["values"][v].text();
+      rows.back().push_back(
+          {value.empty() ? "<span class=\"none\">\u2013</span>" : escape(value), false, false, static_cast<int>(v)});
+    }
   }
-  return table("What is built differently", "", headings, rows);
+  return table("What is built differently", "", headings, rows, Narrow::stacks);
 }
 
 }  // namespace
@@ -77,7 +101,7 @@ std::string section_verdict(const Ref& document) {
                     "</span></p><div class=\"cards\">";
   for (std::size_t v = 0; v < variants; ++v) out += headline(document, v);
   out += "</div>";
-  for (std::size_t v = 0; v < variants; ++v) out += requirements(document, v);
+  out += requirements(document);
   return section("verdict", "Verdict", "", out);
 }
 
@@ -86,8 +110,9 @@ std::string section_comparison(const Ref& document) {
   const Ref comparison = compared["figures"].is_list() ? compared : document["comparison"];
   const Ref figures = comparison["figures"], variants = document["variants"];
   if (figures.size() == 0) return "";
-  std::vector<std::string> headings{"Figure"};
-  for (std::size_t v = 0; v < variants.size(); ++v) headings.push_back(">" + escape(variant_name(variants[v])));
+  std::vector<Heading> headings{"Figure"};
+  for (std::size_t v = 0; v < variants.size(); ++v)
+    headings.push_back({">" + escape(variant_name(variants[v])), static_cast<int>(v)});
   const std::string why = compared["why"].text();
   std::string out = why.empty() ? "" : "<p><strong>" + escape(why) + "</strong></p>";
   for (const char* moment : {"worst", "middle"}) {
@@ -102,7 +127,7 @@ std::string section_comparison(const Ref& document) {
                            shown(of["values"][v], figures[f]["unit"].text(), 4) +
                            (better ? "<span class=\"sr\"> (better)</span></strong>" : "</span>") +
                            (part.empty() ? "" : " <small>" + escape(part) + "</small>"),
-                       false, true});
+                       false, true, static_cast<int>(v)});
       }
       rows.push_back(std::move(row));
     }

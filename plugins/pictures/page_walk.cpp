@@ -21,15 +21,16 @@ void add_step(Rows& rows, const Ref& step, const std::string& index) {
                   {adds ? ohms_of(step["added_ohm"]) : "", false, true},
                   {ohms_of(step["after_ohm"]), false, true},
                   {shown(step["lost_w"], "W"), false, true},
-                  {pretty(step["sentence"].text())}});
+                  {pretty(step["sentence"].text()), false, false, -1, true}});
   for (std::size_t i = 0; i < step["inside"].size(); ++i)
     add_step(rows, step["inside"][i], index + '.' + std::to_string(i + 1));
 }
 
 std::string way_of(const Ref& way, const std::string& caption, const std::string& also) {
   Rows rows;
-  for (std::size_t i = 0; i < way["steps"].size(); ++i) add_step(rows, way["steps"][i], std::to_string(i));
-  std::string out = table(caption, also, {"Step", "Part", "Rule", ">Adds", ">Makes", ">Lost", "Why"}, rows);
+  for (std::size_t i = 0; i < way["steps"].size(); ++i) add_step(rows, way["steps"][i], std::to_string(i + 1));
+  std::string out =
+      table(caption, also, {"Step", "Part", "Rule", ">Adds", ">Makes", ">Lost", "Why"}, rows, Narrow::stacks);
   const Ref stop = way["stop"];
   if (stop.json().is_object()) {
     out += "<p><strong>Stopped.</strong> " + pretty(stop["sentence"].text());

@@ -20,10 +20,11 @@ const hold = (what, complaints) => {
 };
 
 // ---- the pages
-const write = (name, feed, ...more) => {
+const write = (name, feed, ...more) => write_of(more.length ? 'compare' : 'run', name, feed, ...more);
+const write_of = (verb, name, ...files) => {
   const page = join(folder, name + '.html'), json = join(folder, name + '.json');
   try {
-    execFileSync(program, [more.length ? 'compare' : 'run', feed, ...more, '--to', 'page=' + page, '--to', 'json=' + json, '--quiet'], { stdio: 'pipe' });
+    execFileSync(program, [verb, ...files, '--to', 'page=' + page, '--to', 'json=' + json, '--quiet'], { stdio: 'pipe' });
   } catch (error) {
     if (error.status !== 1) throw error;
   }
@@ -47,12 +48,22 @@ pages.push(write('endless_title', design('endless_title', `design "${'W'.repeat(
 pages.push(write('long_sweep', design('long_sweep', `design "long"\n${body}sweep 7 MHz to 7.4 MHz, 1000 points\n`)));
 
 pages.push(write('compared', join(examples, '01_l_network_by_hand.feed'), join(examples, '06_end_fed_wire.feed')));
+pages.push(write_of('walk', 'walked', join(examples, '05_doublet_with_open_wire_line.feed')));
+pages.push(write_of('weigh', 'weighed', join(examples, '02_tuner_at_rig_or_mast.feed')));
+// One design held to what it was, and made worse; one with a hostile name and no baseline.
+mkdirSync(join(folder, 'checked'));
+const coax = (metres) => `design "${hostile}"\nset run = ${metres} m\n` + body.replace('26 m', 'run') + 'sweep at [7.1 MHz]\n';
+design('checked/held', coax(10));
+write_of('check', 'accepted', '--accept', join(folder, 'checked', 'held.feed'));
+design('checked/held', coax(40));
+design('checked/fresh', coax(10));
+pages.push(write_of('check', 'checked_page', join(folder, 'checked')));
 
 // ---- one page
 const at = (document, pointer) => pointer.split('/').slice(1).reduce((value, step) => value[step.replace(/~1/g, '/').replace(/~0/g, '~')], document);
 
 /// Looked at for accessibility in more than one size and light.
-const thorough = new Set(['02_tuner_at_rig_or_mast', 'hostile']);
+const thorough = new Set(['02_tuner_at_rig_or_mast', 'hostile', 'walked', 'checked_page']);
 
 async function look(page, { name, url, document }) {
   await page.open(url, { width: 360 });
@@ -126,6 +137,13 @@ async function script(page, { name, url, document }) {
   const watts = Number(first.loads.at(-1).radiated_w[1].toPrecision(3)).toString();
   hold(name + ': the fall follows', air.includes(watts + ' W') ? [] : [`${air} but ${watts} W`]);
   hold(name + ': the fall stays in its frame', await page.call(looks.overlaps));
+  // The drawing goes along: values, heat, and which point it is.
+  const drawn = await page.call(() => {
+    const figure = window.document.querySelector('[data-network="0"]');
+    return { caption: figure.querySelector('figcaption').textContent, letters: [...figure.querySelectorAll('.t-watts')].map((text) => text.textContent), bands: figure.querySelectorAll('[data-heat]').length };
+  });
+  const heats = first.parts.map((part) => part.heat_w[1]).filter((heat) => heat >= 1).map((heat) => heat.toFixed(1) + ' W');
+  hold(name + ': the drawing follows', drawn.caption.startsWith(`at ${mhz} MHz: `) && drawn.bands && heats.every((heat) => drawn.letters.includes(heat)) ? [] : [JSON.stringify(drawn) + ' but ' + heats]);
   await page.call(() => window.document.querySelector('[data-toggle="0"]').focus());
   await page.key(' ', 32, ' ');
   hold(name + ': a variant goes', await page.call(() => [...window.document.querySelectorAll('main [data-variant="0"]')].filter((node) => node.getClientRects().length).map((node) => node.tagName)));
@@ -154,7 +172,7 @@ try {
   const page = await browser.page();
   for (const one of pages) await look(page, one);
   const named = (name) => pages.find((one) => one.name === name);
-  for (const name of ['02_tuner_at_rig_or_mast', '06_end_fed_wire']) await keyboard(page, named(name));
+  for (const name of ['02_tuner_at_rig_or_mast', '06_end_fed_wire', 'checked_page']) await keyboard(page, named(name));
   await script(page, named('02_tuner_at_rig_or_mast'));
   await without_script(page, named('02_tuner_at_rig_or_mast'));
   const title = await (await page.open(named('hostile').url, { width: 768 }), page.call(() => window.document.title));

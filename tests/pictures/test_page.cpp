@@ -152,3 +152,23 @@ TEST_CASE("every section has its heading, every chart its title and its table, a
     }
   }
 }
+
+TEST_CASE("pages of walks, weighings and checks show the document's numbers, and no name gets out of its place") {
+  const Scratch scratch;
+  const std::string hostile = "</script><script>alert(1)</script>";
+  const std::string feed = scratch.write("a.feed", "design \"" + hostile + "\"\nset run = 26 m\n" + tuner + "sweep at [7.1 MHz]\n");
+  for (const std::string verb : {"walk", "weigh", "check"}) {
+    CAPTURE(verb);
+    const Ran ran = program({verb, feed, "--set", "Cin=120pF", "--set", "L=2.4uH", "--set", "Cout=330pF", "--as-written", "--to", "page=" + scratch / "page.html", "--to", "json=" + scratch / "page.json", "--quiet"});
+    INFO(ran.err);
+    REQUIRE(ran.code <= 1);
+    const std::string page = read_file(scratch / "page.html");
+    const json document = json::parse(read_file(scratch / "page.json"));
+    const std::vector<Shown> numbers = numbers_of(page);
+    CHECK(numbers.size() > 10);
+    for (const Shown& shown : numbers)
+      if (shown.value != document.at(json::json_pointer(shown.at)).get<double>()) FAIL_CHECK(shown.at);
+    CHECK(page.find("<script>alert") == std::string::npos);
+    CHECK(embedded_in(page)["verb"] == verb);
+  }
+}
