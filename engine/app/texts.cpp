@@ -46,7 +46,7 @@ Option read_option(const CLI::Option& given) {
   option.type = type.substr(0, type.find(':'));
   option.meaning = given.get_description();
   option.words = words_in(type);
-  const bool flag = !option.positional && given.get_type_size() == 0;
+  const bool flag = !option.positional && given.get_items_expected_max() == 0;
   if (flag) option.type.clear();
   if (option.positional) option.type = option.name;
   option.wanted = flag                                     ? Wanted::flag
@@ -208,7 +208,7 @@ std::string zsh(const std::vector<Verb>& verbs) {
   std::string text = std::string("#compdef wattfall\n_wattfall_writers() {\n  local -a names\n  names=(${(f)\"$(wattfall ") + list_writers +
                      ")\"})\n  compadd -S '' -a names\n}\n_wattfall() {\n  local -a verbs\n  verbs=(\n";
   for (const Verb& verb : verbs) text += "    '" + verb.name + ":" + zsh_quoted(verb.meaning) + "'\n";
-  text += "  )\n  if (( CURRENT == 2 )); then\n    _describe verb verbs\n    _arguments '--help[say how it is used]' '--version[say which version it is]' '--print[print the manual page or completions]:text:(" +
+  text += "  )\n  if [[ $words[2] == --print ]]; then\n    (( CURRENT == 3 )) && compadd " + joined(texts(), " ") + "\n    return\n  fi\n  if (( CURRENT == 2 )); then\n    _describe verb verbs\n    _arguments '--help[say how it is used]' '--version[say which version it is]' '--print[print the manual page or completions]:text:(" +
           joined(texts(), " ") + ")'\n    return\n  fi\n  local verb=$words[2]\n  shift words; (( CURRENT-- ))\n  case $verb in\n";
   for (const Verb& verb : verbs) {
     text += "    " + verb.name + ")\n      _arguments";

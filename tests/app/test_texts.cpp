@@ -122,6 +122,24 @@ TEST_CASE("bash completes verbs, options, values, writers and files") {
   CHECK(!writers.contains("writer"));
 }
 
+TEST_CASE("what follows a flag is a file in every shell") {
+  const Scratch folder;
+  folder.write("cabin.feed", matched);
+  CHECK(offered("run --as-written cab", folder) == std::set<std::string>{"cabin.feed"});
+  CHECK(printed("zsh").find("'*--as-written[leave the knobs where the file has them]'") != std::string::npos);
+  CHECK(printed("fish").find(" -l as-written -d ") != std::string::npos);
+  // The shells themselves, where they are.
+  if (shell("command -v fish", {}).code == 0) {
+    const Ran fish = shell("\"$WATTFALL\" --print fish > completions; fish -c 'source completions; complete -C \"wattfall run --as-written cab\"; complete -C \"wattfall wei\"'",
+                           {.folder = folder.path()});
+    CHECK(fish.out.find("cabin.feed") == 0);
+    CHECK(fish.out.find("\nweigh\t") != std::string::npos);
+  } else {
+    WARN("skipped: no fish here");
+  }
+  if (shell("command -v zsh", {}).code == 0) CHECK(shell("\"$WATTFALL\" --print zsh | zsh -f -n", {}).code == 0);
+}
+
 TEST_CASE("the manual page is sound where it can be set") {
   const Scratch folder;
   const Ran ran = shell("command -v groff > /dev/null || exit 77; \"$WATTFALL\" --print man > page.1 && groff -man -Tascii -ww -z page.1", {.folder = folder.path()});
