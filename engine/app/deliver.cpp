@@ -1,9 +1,11 @@
 #include "deliver.hpp"
 
 #include <fcntl.h>
+#include <sys/ioctl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <csignal>
 #include <cstdlib>
@@ -50,8 +52,9 @@ std::string write_special(const fs::path& path, const std::string& text) {
   return why;
 }
 
-/// The new report under a name of its own beside the old one, then put in its place: a reader sees the one or the
-/// other.
+/// The new report beside the old one, then put in its place: a reader sees the one or the other. Until it is whole it has no name where the file system
+/// lets a file have none (O_TMPFILE), so that a program that is killed while it writes leaves nothing behind. Then it gets a name that is always the same,
+/// for the moment before it takes the old one's: killed in that moment the program leaves a draft that the next run takes away.
 class Draft {
  public:
   explicit Draft(const std::string& path) : asked_(path), path_(path) {
@@ -63,9 +66,13 @@ class Draft {
   }
   ~Draft() {
     if (!name_.empty()) ::unlink(name_.c_str());
+    if (descriptor_ >= 0) ::close(descriptor_);
   }
   Draft(Draft&& other) noexcept
-      : asked_(std::move(other.asked_)), path_(std::move(other.path_)), name_(std::exchange(other.name_, {})) {}
+      : asked_(std::move(other.asked_)),
+        path_(std::move(other.path_)),
+        name_(std::exchange(other.name_, {})),
+        descriptor_(std::exchange(other.descriptor_, -1)) {}
   Draft(const Draft&) = delete;
   Draft& operator=(const Draft&) = delete;
   Draft& operator=(Draft&&) = delete;
@@ -75,24 +82,60 @@ class Draft {
 
   std::string write(const std::string& text) {
     if (::access(path_.c_str(), F_OK) == 0 && ::access(path_.c_str(), W_OK) != 0) return std::strerror(errno);
-    std::string name = path_.string() + ".XXXXXX";
-    const int descriptor = ::mkstemp(name.data());
-    if (descriptor < 0) return std::strerror(errno);
-    name_ = name;
-    std::string why = write_all(descriptor, text);
-    if (why.empty() && ::fchmod(descriptor, mode()) != 0) why = std::strerror(errno);
-    if (why.empty() && ::fsync(descriptor) != 0) why = std::strerror(errno);
-    if (::close(descriptor) != 0 && why.empty()) why = std::strerror(errno);
+    descriptor_ = open_nameless();
+    if (descriptor_ < 0) {
+      std::string name = path_.string() + ".XXXXXX";
+      descriptor_ = ::mkstemp(name.data());
+      if (descriptor_ < 0) return std::strerror(errno);
+      name_ = name;
+    }
+    std::string why = write_all(descriptor_, text);
+    if (why.empty() && ::fchmod(descriptor_, mode()) != 0) why = std::strerror(errno);
+    if (why.empty() && ::fsync(descriptor_) != 0) why = std::strerror(errno);
     return why;
   }
 
   std::string put() {
-    if (::rename(name_.c_str(), path_.c_str()) != 0) return std::strerror(errno);
+    // Another run that writes the same report may take the draft's name away from this one in between.
+    constexpr int attempts = 8;
+    int failure = ENOENT;
+    const bool nameless = name_.empty();
+    for (int attempt = 0; attempt < attempts && failure == ENOENT; ++attempt) {
+      if (nameless && !give_name()) return std::strerror(errno);
+      failure = ::rename(name_.c_str(), path_.c_str()) == 0 ? 0 : errno;
+      if (!nameless) break;
+    }
+    if (failure != 0) return std::strerror(failure);
     name_.clear();
     return {};
   }
 
  private:
+  /// -1 where there are no files without a name, or no way to give them one.
+  int open_nameless() const {
+    const fs::path folder = path_.has_parent_path() ? path_.parent_path() : fs::path(".");
+    const int descriptor = ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+    if (descriptor < 0 || ::access(link_of(descriptor).c_str(), F_OK) == 0) return descriptor;
+    ::close(descriptor);
+    return -1;
+  }
+
+  static std::string link_of(int descriptor) { return "/proc/self/fd/" + std::to_string(descriptor); }
+
+  bool give_name() {
+    const std::string name = path_.string() + ".wattfall-draft";
+    const auto link = [&] {
+      return ::linkat(AT_FDCWD, link_of(descriptor_).c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0;
+    };
+    if (!link()) {
+      if (errno != EEXIST) return false;
+      ::unlink(name.c_str());  // of a run that was killed
+      if (!link()) return false;
+    }
+    name_ = name;
+    return true;
+  }
+
   /// The old file's permissions, or those that a new file gets.
   mode_t mode() const {
     struct stat old {};
@@ -104,7 +147,8 @@ class Draft {
 
   std::string asked_;
   fs::path path_;
-  std::string name_;  ///< empty where there is no draft
+  std::string name_;  ///< empty where the draft has none
+  int descriptor_ = -1;
 };
 
 /// While one of these lives, an interruption waits, so that no draft is left lying about.
@@ -139,14 +183,22 @@ Diagnostics replace_files(const std::vector<Delivery>& deliveries, const std::ve
   return {};
 }
 
+/// As wide as the terminal that it goes to, within what the writers set well; 100 for files and pipes.
+std::uint32_t columns_of(int descriptor) {
+  constexpr unsigned least = 72, most = 100;
+  struct winsize size {};
+  if (::isatty(descriptor) != 1 || ::ioctl(descriptor, TIOCGWINSZ, &size) != 0 || size.ws_col == 0) return most;
+  return std::clamp<unsigned>(size.ws_col, least, most);
+}
+
 /// A writer's report as a text.
-std::string make_report(const sdk::Writer& writer, const std::string& document, bool color, sdk::Status& status,
+std::string make_report(const sdk::Writer& writer, const std::string& document, bool color, std::uint32_t columns, sdk::Status& status,
                         sdk::Failure& failure) {
   std::string report;
   const sdk::Sink sink{&report, [](void* self, const char* bytes, std::size_t size) {
                          return sdk::guarded(nullptr, [&] { static_cast<std::string*>(self)->append(bytes, size); });
                        }};
-  const sdk::WriterOptions options{100, color ? 1u : 0u};
+  const sdk::WriterOptions options{columns, color ? 1u : 0u};
   status = writer.write(writer.self, document.data(), document.size(), &options, &sink, &failure);
   return report;
 }
@@ -182,7 +234,7 @@ std::string read_aloud(const std::string& document, const host::Registry& regist
   if (writer == nullptr) return {};
   sdk::Status status = sdk::Status::ok;
   sdk::Failure failure{};
-  const std::string text = make_report(*writer, document, color, status, failure);
+  const std::string text = make_report(*writer, document, color, columns_of(STDERR_FILENO), status, failure);
   return status == sdk::Status::ok ? text : std::string();
 }
 
@@ -209,7 +261,7 @@ Diagnostics deliver(const std::string& document, const std::vector<Delivery>& de
     sdk::Status status = sdk::Status::ok;
     sdk::Failure failure{};
     reports.push_back(
-        make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), status, failure));
+        make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), delivery.path ? 100u : columns_of(STDOUT_FILENO), status, failure));
     if (status != sdk::Status::ok)
       return {{.code = "writer-failed",
                .span = {},

@@ -1,5 +1,7 @@
 // contract.md, "Options common to the verbs": what each of them changes in the report.
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <sstream>
 
 #include "cabin.hpp"
 
@@ -155,6 +157,28 @@ TEST_CASE("colours on a terminal, and none there where NO_COLOR is set") {
   // An empty one does not count (no-color.org).
   CHECK(shell(line, {.folder = scratch.path(), .variables = {{"NO_COLOR", ""}}}).out.find("\x1b[") !=
         std::string::npos);
+}
+
+TEST_CASE("on a terminal of 80 columns no line of any verb is longer") {
+  if (shell("command -v script").code != 0) {
+    WARN("skipped: `script` is not installed");
+    return;
+  }
+  const std::string examples = WATTFALL_EXAMPLES;
+  for (const std::string command :
+       {"run 02_tuner_at_rig_or_mast.feed", "run 09_cabin_from_end_to_end.feed", "run 08_receiving_chain.feed", "compare 01_l_network_by_hand.feed 06_end_fed_wire.feed",
+        "walk 05_doublet_with_open_wire_line.feed", "walk 10_choke_on_the_feedline.feed", "weigh 02_tuner_at_rig_or_mast.feed", "check ci --quiet"}) {
+    CAPTURE(command);
+    const Ran ran = shell("script -qec 'stty cols 80; \"$WATTFALL\" " + command + "' /dev/null", {.folder = examples, .variables = {{"NO_COLOR", "1"}}});
+    std::istringstream lines(ran.out);
+    std::size_t count = 0;
+    for (std::string line; std::getline(lines, line); ++count) {
+      if (line.ends_with('\r')) line.pop_back();
+      const auto letters = std::count_if(line.begin(), line.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
+      if (letters > 80) FAIL_CHECK(letters << ": " << line);
+    }
+    CHECK(count > 5);
+  }
 }
 
 TEST_CASE("a report in a file has no colours, whatever is asked for") {

@@ -123,6 +123,51 @@ TEST_CASE("an interrupted or terminated program leaves the old report, and no dr
   }
 }
 
+TEST_CASE("a program that is killed at any moment leaves the old report or the new one, and nothing that stays") {
+  const Scratch scratch;
+  scratch.write("matched.feed", matched);
+  const std::string run = "\"$WATTFALL\" run matched.feed --sweep '7 MHz to 7.2 MHz, 2000 points' --to json=r --to text=t";
+  const Surroundings here{.folder = scratch.path()};
+  REQUIRE(shell(run, here).code == 0);
+  const std::string whole = read_file(scratch / "r");
+  scratch.write("whole", whole);
+  // How long a whole run takes here is measured, and the moments are spread over it.
+  constexpr int runs = 50;
+  const Ran loop = shell(
+      "began=$(date +%s%N); " + run + "; took=$(( ($(date +%s%N) - began) / 1000 )); kept=0; made=0; k=0\n"
+      "while [ $k -lt " + std::to_string(runs) + " ]; do\n"
+      "  k=$((k + 1)); echo 'the old one' > r\n" +
+      "  " + run + " & child=$!\n"
+      "  sleep $(printf '%d.%06d' $((took * k / " + std::to_string(runs) + " / 1000000)) $((took * k / " + std::to_string(runs) + " % 1000000)))\n"
+      "  kill -KILL $child 2>/dev/null; wait $child 2>/dev/null\n"
+      "  case $(head -c 11 r) in 'the old one') kept=$((kept + 1));; *) made=$((made + 1)); cp r made;; esac\n"
+      "  [ ! -f made ] || cmp made whole || exit 9\n"
+      "  for name in *; do case $name in matched.feed|whole|made|r|t|r.wattfall-draft|t.wattfall-draft);; *) echo \"left: $name\"; exit 8;; esac; done\n"
+      "done\necho $kept kept, $made made",
+      here);
+  CAPTURE(loop.out, loop.err);
+  CHECK(loop.code == 0);
+  // Killed at the first moments it has written nothing.
+  CHECK(loop.out.find(" kept, ") != std::string::npos);
+  CHECK(loop.out.find("0 kept") != 0);
+  // What a kill may have left is gone after the next run.
+  scratch.write("r.wattfall-draft", "of a run that was killed\n");
+  CHECK(shell(run, here).code == 0);
+  CHECK(read_file(scratch / "r") == whole);
+  CHECK_FALSE(fs::exists(scratch / "r.wattfall-draft"));
+}
+
+TEST_CASE("two runs that write the same report at once leave one of them whole") {
+  const Scratch scratch;
+  scratch.write("matched.feed", matched);
+  const Ran both = shell("for k in 1 2 3 4 5 6 7 8; do \"$WATTFALL\" run matched.feed --to json=r & children=\"$children $!\"; done; for child in $children; do wait $child || exit 7; done",
+                         {.folder = scratch.path()});
+  CAPTURE(both.err);
+  CHECK(both.code == 0);
+  CHECK(scratch.listing() == "matched.feed\nr\n");
+  CHECK(json::parse(read_file(scratch / "r")).contains("variants"));
+}
+
 TEST_CASE("through a symbolic link the file it stands for is replaced, and the link stays") {
   const Scratch scratch;
   scratch.write("deep/target", "the old one\n");
