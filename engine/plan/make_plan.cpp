@@ -73,7 +73,8 @@ class Pattern {
   /// What is left around an unknown when it leaves is what it was joined to, and what was left around those whose next it is.
   void eliminate(const std::vector<std::uint32_t>& order) {
     for (std::uint32_t at = 0; at < order.size(); ++at) place_[order[at]] = at;
-    left_.resize(joined_.size());
+    left_.assign(joined_.size(), {});
+    size_ = 0;
     std::vector<std::vector<std::uint32_t>> next_of(joined_.size());
     std::vector<std::uint32_t> seen(joined_.size(), UINT32_MAX);
     for (std::uint32_t k : order) {
@@ -91,6 +92,33 @@ class Pattern {
       size_ += 1 + static_cast<std::uint32_t>(left.size()) * (symmetric_ ? 1 : 2);
     }
   }
+  /// The order with the unknowns that are joined to each other one after the other: each tree of "who is left first around whom" from its leaves to its root, with
+  /// the same entries and operations. The last `held` unknowns keep their places. Needs `eliminate`, which is to be called again with what comes out.
+  std::vector<std::uint32_t> grouped(const std::vector<std::uint32_t>& order, std::size_t held) const {
+    const std::size_t free = order.size() - held;
+    const auto next_of = [&](std::uint32_t k) { return left_[k].empty() || place_[left_[k].front()] >= free ? UINT32_MAX : left_[k].front(); };
+    // Children as lists within two arrays: the first of each, and the next after each.
+    std::vector<std::uint32_t> first(order.size(), UINT32_MAX), after(order.size(), UINT32_MAX), stack, result;
+    for (std::size_t at = free; at-- > 0;)
+      if (const std::uint32_t next = next_of(order[at]); next != UINT32_MAX) after[order[at]] = std::exchange(first[next], order[at]);
+    for (std::size_t at = 0; at < free; ++at) {
+      if (next_of(order[at]) != UINT32_MAX) continue;
+      stack.push_back(order[at]);
+      while (!stack.empty()) {
+        const std::uint32_t k = stack.back(), child = first[k];
+        if (child == UINT32_MAX) {
+          result.push_back(k);
+          stack.pop_back();
+        } else {
+          first[k] = after[child];
+          stack.push_back(child);
+        }
+      }
+    }
+    result.insert(result.end(), order.begin() + static_cast<std::ptrdiff_t>(free), order.end());
+    return result;
+  }
+
   /// The unknowns around k when it leaves, as they leave themselves.
   const std::vector<std::uint32_t>& left(std::uint32_t k) const { return left_[k]; }
 
@@ -244,7 +272,10 @@ Plan make_plan(const graph::Network& network) {
   Pattern pattern(plan.unknowns, plan.symmetric);
   visit_stamps(network, plan, [&](std::uint32_t&, int row, int column) { pattern.join(static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(column)); });
   pattern.close();
-  plan.order = elimination_order(plan.unknowns, edges_of(plan, pattern), held_back(network, plan));
+  const std::vector<unsigned> last = held_back(network, plan);
+  plan.order = elimination_order(plan.unknowns, edges_of(plan, pattern), last);
+  pattern.eliminate(plan.order);
+  plan.order = pattern.grouped(plan.order, last.size());
   pattern.eliminate(plan.order);
   visit_stamps(network, plan, [&](std::uint32_t& slot, int row, int column) { slot = pattern.slot(static_cast<std::uint32_t>(row), static_cast<std::uint32_t>(column)); });
   for (std::uint32_t k = 0; k < plan.unknowns; ++k) plan.diagonal.push_back(pattern.slot(k, k));

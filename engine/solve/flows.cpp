@@ -22,9 +22,9 @@ double line_heat(const ElementValue& value, Complex v1, Complex v2, const Elemen
   return y0.real() * absorbed * (std::norm(p1) + std::norm(p2)) + 4.0 * y0.imag() * e.imag() * (p2 * std::conj(p1)).real();
 }
 
-/// Series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
+/// Long series of a length that is a power of two would all begin at the same place of the cache: a little more room spreads them.
 void resize(Series& series, std::size_t count) {
-  if (series.capacity() < count) series.reserve(count + 24);
+  if (series.capacity() < count && count >= 256) series.reserve(count + 24);
   series.resize(count);
 }
 void resize(ComplexSeries& series, std::size_t count) { series.resize(count); }

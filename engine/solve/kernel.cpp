@@ -186,9 +186,10 @@ WATTFALL_INLINE void line(Batch& b, const LineCode& code) {
   }
 }
 
-void admittances(Batch& b) {
-  for (std::size_t i = 0; i < b.branch_count; ++i) {
-    const BranchCode& code = b.branches[i];
+/// Those of branches and lines from one place of their lists to another.
+void admittances(Batch& b, std::size_t branch, std::size_t branch_end, std::size_t next_line, std::size_t line_end) {
+  for (; branch < branch_end; ++branch) {
+    const BranchCode& code = b.branches[branch];
     switch (code.formula) {
       case BranchCode::Formula::coil: code.plain ? coil<true>(b, code) : coil<false>(b, code); break;
       case BranchCode::Formula::capacitor: code.plain ? capacitor<true>(b, code) : capacitor<false>(b, code); break;
@@ -196,17 +197,17 @@ void admittances(Batch& b) {
       case BranchCode::Formula::given: break;
     }
   }
-  for (std::size_t i = 0; i < b.line_count; ++i) line(b, b.lines[i]);
+  for (; next_line < line_end; ++next_line) line(b, b.lines[next_line]);
 }
 
 // ---- elimination --------------------------------------------------------------------------------------------------
 
-/// `diagonal`: an unknown's own, which comes before the others of its row.
-WATTFALL_INLINE void write_entry(Batch& b, const Gather& code, bool diagonal, std::size_t h, Vector re, Vector im) {
+/// A diagonal comes before the others of its row.
+WATTFALL_INLINE void write_entry(Batch& b, const Gather& code, std::size_t h, Vector re, Vector im) {
   b.entries[code.slot].re[h] = re;
   b.entries[code.slot].im[h] = im;
   const Vector size = magnitude2(re, im) * (pivot_floor * pivot_floor);
-  if (diagonal) {
+  if (code.diagonal) {
     b.rows[code.rows[0]].v[h] = size;
     return;
   }
@@ -215,8 +216,8 @@ WATTFALL_INLINE void write_entry(Batch& b, const Gather& code, bool diagonal, st
 }
 
 /// The entries, and the square of each row's largest before elimination times the floor's square.
-void gather(Batch& b) {
-  for (std::size_t i = 0; i < b.gather_count; ++i) {
+void gather(Batch& b, std::size_t begin, std::size_t end) {
+  for (std::size_t i = begin; i < end; ++i) {
     const Gather& code = b.gathers[i];
     const GatherTerm* const plain_end = b.terms + code.first + code.plain;
     // Two vectors at a time: enough to hide a term's loads, and few enough for the registers.
@@ -233,7 +234,7 @@ void gather(Batch& b) {
           re[k] += factor * b.values[term->value].re[first + k];
           im[k] += factor * b.values[term->value].im[first + k];
         }
-      for (std::size_t k = 0; k < 2; ++k) write_entry(b, code, i < b.step_count, first + k, re[k], im[k]);
+      for (std::size_t k = 0; k < 2; ++k) write_entry(b, code, first + k, re[k], im[k]);
     }
   }
 }
@@ -270,18 +271,94 @@ WATTFALL_INLINE void eliminate_column(Batch& b, const Step& step, const Vector (
   }
 }
 
-void eliminate(Batch& b) {
-  for (std::size_t i = 0; i < b.step_count; ++i) {
-    const Step& step = b.steps[i];
-    Vector inverse_re[pieces], inverse_im[pieces];
+/// The pivot's inverse, kept and given; a pivot too small for its row is flagged.
+WATTFALL_INLINE void invert_pivot(Batch& b, std::size_t i, Vector (&inverse_re)[pieces], Vector (&inverse_im)[pieces]) {
+  const Step& step = b.steps[i];
+  for (std::size_t h = 0; h < pieces; ++h) {
+    const Vector re = b.entries[step.pivot].re[h], im = b.entries[step.pivot].im[h];
+    const Vector size = magnitude2(re, im);
+    const Vector over = 1.0 / size;
+    b.inverses[i].re[h] = inverse_re[h] = re * over;
+    b.inverses[i].im[h] = inverse_im[h] = -im * over;
+    b.bad_pivot[h] |= ~(size >= b.rows[step.row].v[h]) | ~(size > 0.0);
+  }
+}
+
+WATTFALL_INLINE void scale_column(Batch& b, const Step& step, const Vector (&inverse_re)[pieces], const Vector (&inverse_im)[pieces]) {
+  for (const Scale* scale = b.scales + step.first_scale; scale < b.scales + step.first_scale + step.scale_count; ++scale) {
+    const LaneComplex& entry = b.entries[scale->entry];
+    LaneComplex& factor = b.factors[scale->factor];
     for (std::size_t h = 0; h < pieces; ++h) {
-      const Vector re = b.entries[step.pivot].re[h], im = b.entries[step.pivot].im[h];
-      const Vector size = magnitude2(re, im);
-      const Vector over = 1.0 / size;
-      b.inverses[i].re[h] = inverse_re[h] = re * over;
-      b.inverses[i].im[h] = inverse_im[h] = -im * over;
-      b.bad_pivot[h] |= ~(size >= b.rows[step.unknown].v[h]) | ~(size > 0.0);
+      factor.re[h] = entry.re[h] * inverse_re[h] - entry.im[h] * inverse_im[h];
+      factor.im[h] = entry.re[h] * inverse_im[h] + entry.im[h] * inverse_re[h];
     }
+  }
+}
+
+/// The rest of the matrix after the columns of a panel: entry (m, n) of its triangle less the products of all columns' factors m and entries n.
+template <std::uint32_t Columns>
+WATTFALL_INLINE void update_rest(Batch& b, const Step* steps) {
+  const Step& last = steps[Columns - 1];
+  if (last.scale_count == 0) return;
+  const Update* update = b.updates + last.first_update;
+  // Row 0 of what is left stands below the panel's own unknowns in each column.
+  const LaneComplex *factors[Columns], *entries[Columns];
+  for (std::uint32_t p = 0; p < Columns; ++p) {
+    const Scale& first = b.scales[steps[p].first_scale + (Columns - 1 - p)];
+    factors[p] = b.factors + first.factor;
+    entries[p] = b.entries + first.entry;
+  }
+  for (std::uint32_t m = 0; m < last.scale_count; update += ++m)
+    for (std::size_t h = 0; h < pieces; ++h) {
+      Vector re[Columns], im[Columns];
+      for (std::uint32_t p = 0; p < Columns; ++p) {
+        re[p] = factors[p][m].re[h];
+        im[p] = factors[p][m].im[h];
+      }
+      for (std::uint32_t n = 0; n <= m; ++n) {
+        LaneComplex& entry = b.entries[update[n].entry];
+        Vector entry_re = entry.re[h], entry_im = entry.im[h];
+        for (std::uint32_t p = 0; p < Columns; ++p) {
+          const Vector other_re = entries[p][n].re[h], other_im = entries[p][n].im[h];
+          entry_re = entry_re - re[p] * other_re + im[p] * other_im;
+          entry_im = entry_im - re[p] * other_im - im[p] * other_re;
+        }
+        entry.re[h] = entry_re;
+        entry.im[h] = entry_im;
+      }
+    }
+}
+
+/// Columns with the same entries: each updates those of the panel that come after it, then all together the rest.
+void eliminate_panel(Batch& b, std::size_t i) {
+  const Step* const steps = b.steps + i;
+  const std::uint32_t columns = steps->panel;
+  for (std::uint32_t p = 0; p < columns; ++p) {
+    const Step& step = steps[p];
+    Vector inverse_re[pieces], inverse_im[pieces];
+    invert_pivot(b, i + p, inverse_re, inverse_im);
+    scale_column(b, step, inverse_re, inverse_im);
+    const Update* update = b.updates + step.first_update;
+    for (std::uint32_t m = 0; m < step.scale_count; update += ++m)
+      for (std::uint32_t n = 0; n <= m && n + p + 1 < columns; ++n) subtract_product(b.entries[update[n].entry], b.factors[update[n].factor], b.entries[update[n].other]);
+  }
+  switch (columns) {
+    case 2: update_rest<2>(b, steps); break;
+    case 3: update_rest<3>(b, steps); break;
+    default: update_rest<4>(b, steps); break;
+  }
+}
+
+void eliminate(Batch& b, std::size_t begin, std::size_t end) {
+  for (std::size_t i = begin; i < end; ++i) {
+    const Step& step = b.steps[i];
+    if (step.panel > 1) {
+      eliminate_panel(b, i);
+      i += step.panel - 1;
+      continue;
+    }
+    Vector inverse_re[pieces], inverse_im[pieces];
+    invert_pivot(b, i, inverse_re, inverse_im);
     // Only a symmetric column has one factor an entry and so many updates.
     if (step.scale_count == 1 && step.update_count == 1) {
       eliminate_column<1>(b, step, inverse_re, inverse_im);
@@ -295,14 +372,7 @@ void eliminate(Batch& b) {
       eliminate_column<3>(b, step, inverse_re, inverse_im);
       continue;
     }
-    for (const Scale* scale = b.scales + step.first_scale; scale < b.scales + step.first_scale + step.scale_count; ++scale) {
-      const LaneComplex& entry = b.entries[scale->entry];
-      LaneComplex& factor = b.factors[scale->factor];
-      for (std::size_t h = 0; h < pieces; ++h) {
-        factor.re[h] = entry.re[h] * inverse_re[h] - entry.im[h] * inverse_im[h];
-        factor.im[h] = entry.re[h] * inverse_im[h] + entry.im[h] * inverse_re[h];
-      }
-    }
+    scale_column(b, step, inverse_re, inverse_im);
     for (const Update* update = b.updates + step.first_update; update < b.updates + step.first_update + step.update_count; ++update)
       subtract_product(b.entries[update->entry], b.factors[update->factor], b.entries[update->other]);
   }
@@ -526,9 +596,12 @@ void balance(Batch& b, const Vector* heat) {
 
 void run(Batch& b) {
   for (std::size_t h = 0; h < pieces; ++h) b.bad_pivot[h] = b.bad_line[h] = b.bad_branch[h] = VectorMask{};
-  admittances(b);
-  gather(b);
-  eliminate(b);
+  Chunk from{};
+  for (const Chunk* chunk = b.chunks; chunk < b.chunks + b.chunk_count; from = *chunk++) {
+    admittances(b, from.branches, chunk->branches, from.lines, chunk->lines);
+    gather(b, from.gathers, chunk->gathers);
+    eliminate(b, from.steps, chunk->steps);
+  }
   drive(b);
   potentials(b);
   source_current(b, true);
@@ -632,7 +705,18 @@ void collapsed(CollapsedBatch& b) {
 
 void branch_admittances(Batch& b) {
   for (std::size_t h = 0; h < pieces; ++h) b.bad_branch[h] = VectorMask{};
-  admittances(b);
+  admittances(b, 0, b.branch_count, 0, b.line_count);
+}
+
+void gather_all(Batch& b) { gather(b, 0, b.gather_count); }
+
+void gather_and_eliminate(Batch& b) {
+  for (std::size_t h = 0; h < pieces; ++h) b.bad_pivot[h] = VectorMask{};
+  Chunk from{};
+  for (const Chunk* chunk = b.chunks; chunk < b.chunks + b.chunk_count; from = *chunk++) {
+    gather(b, from.gathers, chunk->gathers);
+    eliminate(b, from.steps, chunk->steps);
+  }
 }
 
 void functions(const double* x, double* sine, double* cosine, double* sinh, double* cosh) {
@@ -655,6 +739,6 @@ void functions(const double* x, double* sine, double* cosine, double* sinh, doub
 
 }  // namespace
 
-extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, gather, eliminate, branch_admittances, collapsed, functions};
+extern const Kernel kernel = {WATTFALL_TEXT(WATTFALL_TARGET), run, probe, gather_all, gather_and_eliminate, branch_admittances, collapsed, functions};
 
 }  // namespace wattfall::solve::WATTFALL_TARGET

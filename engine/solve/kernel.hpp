@@ -17,6 +17,7 @@ struct Batch {
   const Gather* gathers;
   const GatherTerm* terms;
   const Step* steps;
+  const Chunk* chunks;
   const Scale* scales;
   const Update* updates;
   const Back* backs;
@@ -27,7 +28,7 @@ struct Batch {
   const FlowCode* flows;
   const MergedCode* merged;
   const CurrentTerm* currents_of_merged;
-  std::size_t branch_count, line_count, gather_count, step_count, node_code_count, branch_flow_count, line_flow_count, flow_count, merged_count;
+  std::size_t branch_count, line_count, gather_count, step_count, chunk_count, node_code_count, branch_flow_count, line_flow_count, flow_count, merged_count;
   std::uint32_t source_node, source_other, source_value, source_x, other_x, source_weight, other_weight;
 
   // The states' inputs.
@@ -39,7 +40,7 @@ struct Batch {
   LaneComplex* entries;
   LaneComplex* factors;
   LaneComplex* inverses;
-  LaneReal* rows;      ///< by unknown: floor^2 times the square of the row's largest entry
+  LaneReal* rows;      ///< by place of a row: floor^2 times the square of the row's largest entry
   LaneComplex* volts;  ///< by node, then the currents that are unknowns
   LaneComplex* amps;   ///< by place of amps
   bool keep_amps;      ///< of branches and lines; else only what follows from them is kept
@@ -81,7 +82,8 @@ struct Kernel {
   /// With the factors of the last run: 1 A into the node whose volts are `weight` (nowhere: 1) times those at `x`, the source silent. Writes volts, amps
   /// and source_amps, and leaves the heat alone.
   void (*probe)(Batch& batch, std::uint32_t node, std::uint32_t x, std::uint32_t weight);
-  /// Parts of `run` for measurements: the matrix from the admittances; its elimination.
+  /// Parts of `run` for measurements, on admittances that are there: all entries of the matrix, one over the other where they share a place; entries and
+  /// elimination.
   void (*gather)(Batch& batch);
   void (*eliminate)(Batch& batch);
   /// The branches' admittances alone.

@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "propagation.hpp"
+#include "schedule.hpp"
 
 namespace wattfall::solve {
 namespace {
@@ -42,6 +43,7 @@ class Compiler {
     write_gathers();
     write_steps();
     write_merged();
+    schedule(program_);
     return std::move(program_);
   }
 
@@ -369,25 +371,24 @@ class Compiler {
 
   // ---- lists for the kernel ----
 
-  /// Diagonals first: the pivot test's measure of a row starts with its own.
   void write_gathers() {
     std::vector<std::array<std::uint32_t, 2>> rows(plan_.entry_slots, {nowhere, nowhere});
     for (std::uint32_t unknown = 0; unknown < plan_.unknowns; ++unknown)
       for (std::uint32_t slot : plan_.row_slots[unknown]) rows[slot][rows[slot][0] == nowhere ? 0 : 1] = unknown;
     std::vector<bool> written(plan_.entry_slots, false);
     for (std::uint32_t unknown = 0; unknown < plan_.unknowns; ++unknown) {
-      write_gather(plan_.diagonal[unknown], {unknown, nowhere});
+      write_gather(plan_.diagonal[unknown], {unknown, nowhere}, true);
       written[plan_.diagonal[unknown]] = true;
     }
     for (std::uint32_t slot = 0; slot < plan_.entry_slots; ++slot)
-      if (!written[slot]) write_gather(slot, rows[slot]);
+      if (!written[slot]) write_gather(slot, rows[slot], false);
   }
 
-  void write_gather(std::uint32_t slot, const std::array<std::uint32_t, 2>& rows) {
+  void write_gather(std::uint32_t slot, const std::array<std::uint32_t, 2>& rows, bool diagonal) {
     std::vector<GatherTerm>& terms = terms_[slot];
     const auto weighted = std::stable_partition(terms.begin(), terms.end(), [](const GatherTerm& term) { return term.weight == nowhere; });
     program_.gathers.push_back({slot, static_cast<std::uint32_t>(program_.terms.size()), static_cast<std::uint32_t>(weighted - terms.begin()),
-                                static_cast<std::uint32_t>(terms.size()), {rows[0], rows[1]}});
+                                static_cast<std::uint32_t>(terms.size()), {rows[0], rows[1]}, diagonal});
     program_.terms.insert(program_.terms.end(), terms.begin(), terms.end());
   }
 
@@ -411,11 +412,25 @@ class Compiler {
                                 static_cast<std::uint32_t>(substitution.entries.size())});
       for (const auto& entry : substitution.entries) program_.coupled.push_back({entry.lower, entry.upper, x_of_unknown_[entry.unknown]});
     }
+    find_panels();
+  }
+
+  /// In a symmetric matrix, steps whose columns have the same entries but for the unknowns that leave among them: what is left is updated with all of
+  /// their factors at once, which takes each entry out of memory once. Their entries and factors stand in rows. Short columns are quicker by themselves.
+  void find_panels() {
+    constexpr std::uint32_t few = 3;
+    const std::vector<Back>& backs = program_.backs;
+    const auto follows = [&](std::size_t i) {
+      return backs[i].count == backs[i + 1].count + 1 && program_.coupled[backs[i].first].x == backs[i + 1].x;
+    };
+    for (std::size_t i = 0; plan_.symmetric && i < program_.steps.size(); i += program_.steps[i].panel)
+      while (program_.steps[i].scale_count > few && program_.steps[i].panel < most_in_panel && i + program_.steps[i].panel < program_.steps.size() && follows(i + program_.steps[i].panel - 1))
+        ++program_.steps[i].panel;
   }
 
   void open_step(const plan::Operation& operation) {
-    program_.steps.push_back({operation.target, operation.left, static_cast<std::uint32_t>(program_.scales.size()), 0,
-                              static_cast<std::uint32_t>(program_.updates.size()), 0});
+    program_.steps.push_back({.unknown = operation.target, .pivot = operation.left, .first_scale = static_cast<std::uint32_t>(program_.scales.size()), .scale_count = 0,
+                              .first_update = static_cast<std::uint32_t>(program_.updates.size()), .update_count = 0});
   }
 
   /// Kirchhoff's law at the outer nodes of merged transformers, outermost first.

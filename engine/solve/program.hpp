@@ -20,6 +20,8 @@ inline constexpr std::uint32_t nowhere = UINT32_MAX;
 
 /// Below this ratio of a pivot to its row a lane has lost digits to cancellation: 1e-16/1e-4 leaves 1e-12.
 inline constexpr double pivot_floor = 1e-4;
+/// Steps in a panel: four columns' factors fit the registers.
+inline constexpr std::uint32_t most_in_panel = 4;
 /// Below this, sinh^2 + sin^2 (or cos^2) of half of gamma l make |sinh gamma l| < 1e-4.
 inline constexpr double line_floor = 2.5e-9;
 
@@ -61,20 +63,27 @@ struct GatherTerm {
 };
 struct Gather {
   std::uint32_t slot, first, plain, count;
-  std::uint32_t rows[2];  ///< the unknowns in whose rows the entry stands, for the pivot test; nowhere: none
+  std::uint32_t rows[2];  ///< the unknowns (after `schedule`: places of their rows) in whose rows the entry stands, for the pivot test; nowhere: none
+  bool diagonal;          ///< an unknown's own
 };
 
 /// One unknown's elimination: invert the pivot, scale its column, update what is left.
 struct Step {
   std::uint32_t unknown, pivot;
+  std::uint32_t row = 0;  ///< the place of its row's measure
   std::uint32_t first_scale, scale_count;    ///< into scales
   std::uint32_t first_update, update_count;  ///< into updates
+  std::uint32_t panel = 1;  ///< so many steps from this on go together, see Compiler::find_panels
 };
 struct Scale {
   std::uint32_t factor, entry;
 };
 struct Update {
   std::uint32_t entry, factor, other;
+};
+/// Some steps and what they need that none before them did: each number is where the next chunk begins in its list.
+struct Chunk {
+  std::uint32_t branches, lines, gathers, steps;
 };
 /// Substitution: see plan::Substitution.
 struct Coupled {
@@ -126,7 +135,7 @@ struct MergedCode {
 };
 
 struct Program {
-  std::uint32_t real_count = 0, value_count = 0, entry_count = 0, factor_count = 0, unknowns = 0, node_count = 0, element_count = 0;
+  std::uint32_t real_count = 0, value_count = 0, entry_count = 0, row_count = 0, factor_count = 0, unknowns = 0, node_count = 0, element_count = 0;
   std::uint32_t amps_count = 0, heat_count = 0;
   std::vector<BranchCode> branches;
   std::vector<std::uint32_t> branch_values;  ///< values: y of every branch described, in order
@@ -137,6 +146,7 @@ struct Program {
   std::vector<Step> steps;
   std::vector<Scale> scales;
   std::vector<Update> updates;
+  std::vector<Chunk> chunks;
   std::vector<Back> backs;
   std::vector<Coupled> coupled;
   std::vector<NodeCode> nodes;

@@ -14,6 +14,7 @@
 #include "flows.hpp"
 #include "kernel.hpp"
 #include "propagation.hpp"
+#include "solve_on.hpp"
 #include "tableau.hpp"
 #include "workspace.hpp"
 
@@ -70,13 +71,13 @@ Answers answers_of(Solution& solution) {
 /// One thread's workspace over the program that all share. Threads write to states of their own.
 class Worker {
  public:
-  Worker(const design::Design& design, const graph::Network& network, const std::vector<design::Look>& looks, const Program& program)
-      : design_(design), network_(network), looks_(looks), space_(program) {
+  Worker(const design::Design& design, const graph::Network& network, const std::vector<design::Look>& looks, const Program& program, const Kernel& kernel)
+      : design_(design), network_(network), looks_(looks), kernel_(kernel), space_(program) {
     fixed_source_ = design.source.impedance_ohm.constant() && design.source.available_w.constant();
   }
 
   /// The states from `begin` to `end`, of which the first is a multiple of the lanes.
-  void run(Solution& solution, const Answers& answers, Keep keep, Method method, std::size_t begin, std::size_t end) {
+  void run(Solution& solution, const Answers& answers, Keep keep, Method method, std::size_t begin, std::size_t end, Progress* progress) {
     solution_ = &solution;
     answers_ = &answers;
     figures_ = keep == Keep::figures;
@@ -87,7 +88,7 @@ class Worker {
       write_inputs(first, used);
       if (method == Method::guarded) {
         direct_answers(first, used);
-        kernel().run(batch_);
+        kernel_.run(batch_);
         judge_lanes(first, used);
         store_batch(first, used);
         for (std::size_t k = 0; k < looks_.size(); ++k) probe_look(k, first, used);
@@ -96,6 +97,7 @@ class Worker {
         if (method == Method::robust) solution.guards[first + lane] = Guard::pivot;
         if (solution.guards[first + lane] != Guard::none) robust_state(first + lane, lane);
       }
+      if (progress != nullptr) progress->add(Progress::Work::points, used);
     }
   }
 
@@ -287,7 +289,7 @@ class Worker {
     const int node = looks_[k].node.index;
     const Program& program = space_.program;
     if (program.x_of_node[node] != nowhere)
-      kernel().probe(batch_, static_cast<std::uint32_t>(node), program.x_of_node[node], program.weight_of_node[node]);
+      kernel_.probe(batch_, static_cast<std::uint32_t>(node), program.x_of_node[node], program.weight_of_node[node]);
     for (std::size_t lane = 0; lane < used; ++lane)
       solution_->looks[k].admittance_behind.set(first + lane, (1.0 - lane_amps_of_look(k, lane)) / get(space_.volts[node], lane));
   }
@@ -330,6 +332,7 @@ class Worker {
   const design::Design& design_;
   const graph::Network& network_;
   const std::vector<design::Look>& looks_;
+  const Kernel& kernel_;
   Workspace space_;
   Batch& batch_ = space_.batch;
   Solution* solution_ = nullptr;
@@ -339,26 +342,26 @@ class Worker {
   std::array<Guard, lanes> given_guards_{};
 };
 
-}  // namespace
-
-struct Solver::Body {
+/// A program and those who run it.
+struct Crew {
   const design::Design& design;
   const graph::Network& network;
   const std::vector<design::Look> looks;
+  const Kernel& kernel;
   const Program program;
   Answers answers;
   std::vector<std::unique_ptr<Worker>> workers;
 
   /// Every thread takes one run of whole batches.
-  void run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads) {
+  void run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads, Progress* progress) {
     solution.states = states;
     allocate(network, looks.size(), states.size(), keep, solution);
     answers = answers_of(solution);
     const std::size_t batches = (states.size() + lanes - 1) / lanes, most = std::min<std::size_t>(std::max(1u, threads), std::max<std::size_t>(1, batches));
-    while (workers.size() < most) workers.push_back(std::make_unique<Worker>(design, network, looks, program));
+    while (workers.size() < most) workers.push_back(std::make_unique<Worker>(design, network, looks, program, kernel));
     const auto share = [&](std::size_t t) {
       const std::size_t end = std::min(states.size(), batches * (t + 1) / most * lanes);
-      workers[t]->run(solution, answers, keep, method, batches * t / most * lanes, end);
+      workers[t]->run(solution, answers, keep, method, batches * t / most * lanes, end, progress);
     };
     std::vector<std::jthread> others;
     for (std::size_t t = 1; t < most; ++t) others.emplace_back(share, t);
@@ -366,20 +369,31 @@ struct Solver::Body {
   }
 };
 
+}  // namespace
+
+struct Solver::Body : Crew {};
+
 Solver::Solver(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const std::vector<design::Look>& looks)
-    : body_(new Body{design, network, looks, compile(design, network, plan), {}, {}}) {}
+    : body_(new Body{{design, network, looks, kernel(), compile(design, network, plan), {}, {}}}) {}
 Solver::~Solver() = default;
 Solver::Solver(Solver&&) noexcept = default;
 Solver& Solver::operator=(Solver&&) noexcept = default;
 
-void Solver::run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads) {
-  body_->run(states, solution, keep, method, threads);
+void Solver::run(const States& states, Solution& solution, Keep keep, Method method, unsigned threads, Progress* progress) {
+  body_->run(states, solution, keep, method, threads, progress);
 }
 
 Solution solve(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
-               const std::vector<design::Look>& looks, Method method, unsigned threads) {
+               const std::vector<design::Look>& looks, Method method, unsigned threads, Progress* progress) {
   Solution solution;
-  Solver(design, network, plan, looks).run(states, solution, Keep::books, method, threads);
+  Solver(design, network, plan, looks).run(states, solution, Keep::books, method, threads, progress);
+  return solution;
+}
+
+Solution solve_on(const Kernel& kernel, const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
+                  const std::vector<design::Look>& looks) {
+  Solution solution;
+  Crew{design, network, looks, kernel, compile(design, network, plan), {}, {}}.run(states, solution, Keep::books, Method::guarded, 1, nullptr);
   return solution;
 }
 

@@ -3,42 +3,41 @@
 #pragma once
 
 #include <algorithm>
+#include <span>
 #include <vector>
 
 #include "kernel.hpp"
+#include "lane_memory.hpp"
 
 namespace wattfall::solve {
 
 struct Workspace {
-  explicit Workspace(const Program& compiled) : program(compiled) {
-    reals.resize(program.real_count);
-    values.resize(program.value_count);
-    entries.resize(program.entry_count);
-    factors.resize(program.factor_count);
-    inverses.resize(program.steps.size());
-    rows.resize(program.unknowns);
+  explicit Workspace(const Program& compiled)
+      : program(compiled), memory(sizeof(LaneReal) * (compiled.real_count + compiled.row_count) +
+                                  sizeof(LaneComplex) * (compiled.value_count + compiled.entry_count + compiled.factor_count + compiled.steps.size() +
+                                                         compiled.node_count + compiled.unknowns + compiled.amps_count)) {
+    place(reals, program.real_count);
+    place(values, program.value_count);
+    place(entries, program.entry_count);
+    place(factors, program.factor_count);
+    place(inverses, program.steps.size());
+    place(rows, program.row_count);
     // Never written: ground, and sections of it.
-    volts.resize(program.node_count + program.unknowns);
-    amps.resize(program.amps_count);
-    heat.resize(program.heat_count);
-    figures.resize(2 * program.element_count);
+    place(volts, program.node_count + program.unknowns);
+    place(amps, program.amps_count);
     for (const Program::Constant& constant : program.constants) std::fill_n(reals[constant.real].data(), lanes, constant.number);
     for (const Program::FixedValue& fixed : program.fixed_values) {
       std::fill_n(values[fixed.value].real(), lanes, fixed.number.real());
       std::fill_n(values[fixed.value].imag(), lanes, fixed.number.imag());
-    }
-    for (LaneReal& real : heat) heat_here.push_back(real.data());
-    for (std::size_t e = 0; e < program.element_count; ++e) {
-      volts_peak_here.push_back(figures[2 * e].data());
-      amps_rms_here.push_back(figures[2 * e + 1].data());
     }
     describe();
   }
   Workspace(const Workspace&) = delete;
   Workspace& operator=(const Workspace&) = delete;
 
-  /// Answers go to the tables here.
+  /// Answers go to tables here, made when they are first needed.
   void answer_here(bool with_figures) {
+    if (heat_here.empty()) make_room_for_answers();
     batch.heat = heat_here.data();
     batch.volts_peak = with_figures ? volts_peak_here.data() : nullptr;
     batch.amps_rms = with_figures ? amps_rms_here.data() : nullptr;
@@ -46,18 +45,38 @@ struct Workspace {
   }
 
   const Program& program;
+  LaneMemory memory;
   Batch batch{};
-  std::vector<LaneReal> reals, rows, heat, figures;
-  std::vector<LaneComplex> values, entries, factors, inverses, volts, amps;
+  std::span<LaneReal> reals, rows;
+  std::span<LaneComplex> values, entries, factors, inverses, volts, amps;
+  std::vector<LaneReal> heat, figures;
   std::vector<double*> heat_here, volts_peak_here, amps_rms_here;
 
  private:
+  template <class Table>
+  void place(std::span<Table>& table, std::size_t count) {
+    static_assert(sizeof(Table) % 64 == 0);
+    table = {reinterpret_cast<Table*>(memory.data() + placed_), count};
+    placed_ += count * sizeof(Table);
+  }
+
+  void make_room_for_answers() {
+    heat.resize(program.heat_count);
+    figures.resize(2 * program.element_count);
+    for (LaneReal& real : heat) heat_here.push_back(real.data());
+    for (std::size_t e = 0; e < program.element_count; ++e) {
+      volts_peak_here.push_back(figures[2 * e].data());
+      amps_rms_here.push_back(figures[2 * e + 1].data());
+    }
+  }
+
   void describe() {
     batch.branches = program.branches.data();
     batch.lines = program.lines.data();
     batch.gathers = program.gathers.data();
     batch.terms = program.terms.data();
     batch.steps = program.steps.data();
+    batch.chunks = program.chunks.data();
     batch.scales = program.scales.data();
     batch.updates = program.updates.data();
     batch.backs = program.backs.data();
@@ -72,6 +91,7 @@ struct Workspace {
     batch.line_count = program.lines.size();
     batch.gather_count = program.gathers.size();
     batch.step_count = program.steps.size();
+    batch.chunk_count = program.chunks.size();
     batch.node_code_count = program.nodes.size();
     batch.branch_flow_count = program.branch_flows.size();
     batch.line_flow_count = program.line_flows.size();
@@ -93,8 +113,9 @@ struct Workspace {
     batch.volts = volts.data();
     batch.amps = amps.data();
     batch.keep_amps = true;
-    answer_here(false);
   }
+
+  std::size_t placed_ = 0;
 };
 
 }  // namespace wattfall::solve

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/plan.hpp"
+#include "progress/progress.hpp"
 #include "solve/solution.hpp"
 
 namespace wattfall::solve {
@@ -30,7 +31,7 @@ class Solver {
   Solver& operator=(Solver&&) noexcept;
 
   /// As `solve`. The solution's memory is used again where it is large enough.
-  void run(const States& states, Solution& solution, Keep keep = Keep::books, Method method = Method::guarded, unsigned threads = 1);
+  void run(const States& states, Solution& solution, Keep keep = Keep::books, Method method = Method::guarded, unsigned threads = 1, Progress* progress = nullptr);
 
  private:
   struct Body;
@@ -39,8 +40,9 @@ class Solver {
 
 /// Solves every state. Cost: operations of the plan per state, 16 states side by side; a state in the robust form costs
 /// O((nodes + ports)^3). With several threads each takes a run of states; the numbers are the same to the last bit for any number. Never throws for
-/// numbers; what cannot be solved is NaN and marked untrusted.
+/// numbers; what cannot be solved is NaN and marked untrusted. `progress` counts the states as points, where somebody watches.
 Solution solve(const design::Design& design, const graph::Network& network, const plan::Plan& plan, const States& states,
-               const std::vector<design::Look>& looks = {}, Method method = Method::guarded, unsigned threads = 1);
+               const std::vector<design::Look>& looks = {}, Method method = Method::guarded, unsigned threads = 1,
+               Progress* progress = nullptr);
 
 }  // namespace wattfall::solve
