@@ -11,6 +11,7 @@
 #include "judge/judge.hpp"
 #include "ledger/book.hpp"
 #include "plan/make_plan.hpp"
+#include "progress/counted_optimizer.hpp"
 #include "report/document.hpp"
 #include "report/moments.hpp"
 #include "solve/solve.hpp"
@@ -87,7 +88,7 @@ Diagnostic unsolved(const design::Design& design) {
           .fault = Fault::numeric};
 }
 
-VariantRun run_variant(const design::Design& design, const host::Registry& registry, bool as_written, unsigned threads) {
+VariantRun run_variant(const design::Design& design, const host::Registry& registry, const RunOptions& options) {
   VariantRun run;
   run.design = &design;
   Result<graph::Network> network = graph::build_graph(design);
@@ -98,14 +99,16 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
   run.plan = plan::make_plan(*run.network);
 
   design::Design asked = design;
-  if (as_written) asked.tunes.clear();
-  Result<tune::Tuning> tuning = tune::tune(asked, *run.network, run.plan, registry.find_optimizer());
+  if (options.resolve.as_written) asked.tunes.clear();
+  const CountedOptimizer optimizer(registry.find_optimizer(), options.progress);
+  Result<tune::Tuning> tuning = tune::tune(asked, *run.network, run.plan, optimizer.get());
   run.diagnostics = std::move(tuning.diagnostics);
   if (!run.diagnostics.empty()) return run;
   run.tuning = std::move(*tuning.value);
 
   const std::vector<design::Look> looks = judge::looks_of(design);
-  const solve::Solution solution = solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks, solve::Method::guarded, threads);
+  const solve::Solution solution =
+      solve::solve(design, *run.network, run.plan, states_of(design, run.tuning), looks, solve::Method::guarded, options.threads, options.progress);
   if (std::count(solution.untrusted.begin(), solution.untrusted.end(), 1) ==
       static_cast<std::ptrdiff_t>(solution.untrusted.size())) {
     run.diagnostics.push_back(unsolved(design));
@@ -134,16 +137,41 @@ VariantRun run_variant(const design::Design& design, const host::Registry& regis
   return run;
 }
 
+std::size_t searches_of(const design::Design& design) {
+  std::size_t searches = 0;
+  for (const design::Tune& statement : design.tunes)
+    searches += statement.when == design::Tune::When::at        ? statement.at_hz.size()
+                : statement.when == design::Tune::When::at_each ? design.frequencies_hz.size()
+                                                                : 1;
+  return searches;
+}
+
+/// What is to come, as far as it is known before.
+void expect(const design::DesignSet& designs, const RunOptions& options) {
+  if (options.progress == nullptr) return;
+  options.progress->expect(Progress::Work::variants, designs.variants.size());
+  for (const design::Design& design : designs.variants) {
+    options.progress->expect(Progress::Work::points, design.frequencies_hz.size());
+    if (!options.resolve.as_written) options.progress->expect(Progress::Work::searches, searches_of(design));
+  }
+}
+
 /// Variants side by side, in the order of the text whatever the number of threads.
 std::vector<VariantRun> run_variants(const design::DesignSet& designs, const host::Registry& registry,
                                      const RunOptions& options) {
+  expect(designs, options);
   std::vector<VariantRun> runs(designs.variants.size());
+  // A thread for a single variant would only cost its making.
+  const bool side_by_side = options.threads > 1 && runs.size() > 1;
   for (std::size_t first = 0; first < runs.size(); first += std::max(1u, options.threads)) {
     std::vector<std::future<VariantRun>> pending;
     for (std::size_t v = first; v < std::min<std::size_t>(runs.size(), first + std::max(1u, options.threads)); ++v)
-      pending.push_back(std::async(options.threads > 1 ? std::launch::async : std::launch::deferred, run_variant,
-                                   std::cref(designs.variants[v]), std::cref(registry), options.resolve.as_written, options.threads));
-    for (std::size_t i = 0; i < pending.size(); ++i) runs[first + i] = pending[i].get();
+      pending.push_back(std::async(side_by_side ? std::launch::async : std::launch::deferred, run_variant,
+                                   std::cref(designs.variants[v]), std::cref(registry), std::cref(options)));
+    for (std::size_t i = 0; i < pending.size(); ++i) {
+      runs[first + i] = pending[i].get();
+      if (options.progress != nullptr) options.progress->add(Progress::Work::variants);
+    }
   }
   return runs;
 }

@@ -1,6 +1,4 @@
 // `wattfall check`: every design under the paths, side by side on the threads, in the order of their names.
-#include <unistd.h>
-
 #include <algorithm>
 #include <atomic>
 #include <future>
@@ -97,12 +95,12 @@ fs::path whole_path(const std::string& path) {
   return error ? fs::path(path) : whole;
 }
 
-Checked check_one(const Found& found, const Arguments& arguments, const host::Registry& registry, unsigned threads) {
+Checked check_one(const Found& found, const Arguments& arguments, const host::Registry& registry, unsigned threads, Progress& progress) {
   Checked checked{.found = found, .design = {}, .accepted = {}, .wrong = {}, .sources = {}, .reads = {}};
   const Result<SourcePtr> text = read_text(found.file);
   checked.wrong = text.diagnostics;
   if (!text.value) return checked;
-  RunOptions options = options_for(arguments, found.file);
+  RunOptions options = options_for(arguments, found.file, &progress);
   options.threads = threads;
   const Study made = study(*text.value, registry, options);
   checked.wrong = made.diagnostics;
@@ -127,40 +125,17 @@ Checked check_one(const Found& found, const Arguments& arguments, const host::Re
   return checked;
 }
 
-/// Says on a terminal how far it is.
-class Progress {
- public:
-  Progress(std::size_t all, bool quiet) : all_(all), shown_(!quiet && all > 1 && ::isatty(STDERR_FILENO) == 1) {}
-  ~Progress() {
-    if (shown_) write("\r\x1b[K");
-  }
-  Progress(const Progress&) = delete;
-  Progress& operator=(const Progress&) = delete;
-  void step() {
-    const std::size_t done = ++done_;
-    if (shown_) write("\r" + std::to_string(done) + " of " + std::to_string(all_) + " designs");
-  }
-
- private:
-  static void write(const std::string& text) {
-    [[maybe_unused]] const ssize_t count = ::write(STDERR_FILENO, text.data(), text.size());
-  }
-  std::size_t all_;
-  bool shown_;
-  std::atomic<std::size_t> done_{0};
-};
-
 /// Designs are handed to the threads one by one; each result has its own place, so their order is that of `found`.
-std::vector<Checked> check_all(const std::vector<Found>& found, const Arguments& arguments, const host::Registry& registry) {
+std::vector<Checked> check_all(const std::vector<Found>& found, const Arguments& arguments, const host::Registry& registry, Progress& progress) {
   std::vector<Checked> checked(found.size());
   const unsigned threads = threads_of(arguments);
   const std::size_t workers = std::min<std::size_t>(threads, found.size());
-  Progress progress(found.size(), arguments.quiet);
+  progress.expect(Progress::Work::designs, found.size());
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t i = next++; i < found.size(); i = next++) {
-      checked[i] = check_one(found[i], arguments, registry, found.size() == 1 ? threads : 1);
-      progress.step();
+      checked[i] = check_one(found[i], arguments, registry, found.size() == 1 ? threads : 1, progress);
+      progress.add(Progress::Work::designs);
     }
   };
   std::vector<std::future<void>> pending;
@@ -213,7 +188,9 @@ int check_verb(const Arguments& arguments, const host::Plugins& plugins) {
   if (!wrong.empty()) return refuse(arguments.deliveries, wrong, arguments.color);
 
   const std::vector<Found> found = find_feeds(arguments.files, wrong);
-  std::vector<Checked> checked = check_all(found, arguments, registry);
+  Progress progress;
+  ProgressBar bar(progress, arguments.quiet);
+  std::vector<Checked> checked = check_all(found, arguments, registry, progress);
   leave_out_parts(checked);
   if (Diagnostics failed = write_baselines(checked); !failed.empty()) wrong.insert(wrong.end(), failed.begin(), failed.end());
   std::vector<baseline::DesignCheck> designs;
@@ -223,6 +200,7 @@ int check_verb(const Arguments& arguments, const host::Plugins& plugins) {
   }
   const std::string document = baseline::make_check_document(designs, arguments.files);
   if (!wrong.empty()) {
+    bar.take_away();
     const int code = refuse(arguments.deliveries, wrong, arguments.color);
     // No report is made, but what could be checked should not be lost to whoever reads the log.
     if (!designs.empty() && !arguments.quiet)
@@ -230,8 +208,10 @@ int check_verb(const Arguments& arguments, const host::Plugins& plugins) {
     return code;
   }
 
-  if (wrong = deliver(document, arguments.deliveries, registry, arguments.color); !wrong.empty())
+  if (wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
+    bar.take_away();
     return refuse(arguments.deliveries, wrong, arguments.color);
+  }
   return std::all_of(designs.begin(), designs.end(), [](const baseline::DesignCheck& one) { return one.passes(); }) ? 0 : 1;
 }
 

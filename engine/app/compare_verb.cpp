@@ -19,11 +19,11 @@ struct Gathered {
   bool met = true;
 };
 
-void gather(const std::string& file, const Arguments& arguments, const host::Registry& registry, Gathered& all) {
+void gather(const std::string& file, const Arguments& arguments, const host::Registry& registry, Progress& progress, Gathered& all) {
   const Result<SourcePtr> text = read_text(file);
   all.wrong.insert(all.wrong.end(), text.diagnostics.begin(), text.diagnostics.end());
   if (!text.value) return;
-  const Study& found = all.studies.emplace_back(study(*text.value, registry, options_for(arguments, file)));
+  const Study& found = all.studies.emplace_back(study(*text.value, registry, options_for(arguments, file, &progress)));
   all.wrong.insert(all.wrong.end(), found.diagnostics.begin(), found.diagnostics.end());
   all.results.insert(all.results.end(), found.results.begin(), found.results.end());
   all.met &= found.requirements_met;
@@ -58,15 +58,22 @@ int compare_verb(const Arguments& arguments, const host::Plugins& plugins) {
   const host::Registry& registry = plugins.registry();
   if (Diagnostics wrong = check_writers(arguments.deliveries, registry); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
+  Progress progress;
+  ProgressBar bar(progress, arguments.quiet);
   Gathered all;
-  for (const std::string& file : arguments.files) gather(file, arguments, registry, all);
+  for (const std::string& file : arguments.files) gather(file, arguments, registry, progress, all);
   if (all.wrong.empty() && all.results.size() < 2) all.wrong.push_back(nothing_to_compare(arguments));
-  if (!all.wrong.empty()) return refuse(arguments.deliveries, all.wrong, arguments.color);
+  if (!all.wrong.empty()) {
+    bar.take_away();
+    return refuse(arguments.deliveries, all.wrong, arguments.color);
+  }
 
   const std::string document =
       report::make_compare_document(registry, all.results, label_columns(all.results, arguments.files.size() == 1));
-  if (Diagnostics wrong = deliver(document, arguments.deliveries, registry, arguments.color); !wrong.empty())
+  if (Diagnostics wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
+    bar.take_away();
     return refuse(arguments.deliveries, wrong, arguments.color);
+  }
   return all.met ? 0 : 1;
 }
 

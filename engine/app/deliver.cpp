@@ -254,7 +254,7 @@ Diagnostics replace_file(const std::string& path, const std::string& text) {
 }
 
 Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries,
-                    const host::Registry& registry, Color color) {
+                    const host::Registry& registry, Color color, ProgressBar& bar) {
   std::vector<std::string> reports;
   for (const Delivery& delivery : deliveries) {
     const sdk::Writer& writer = *registry.find_writer(delivery.writer);
@@ -268,6 +268,7 @@ Diagnostics deliver(const std::string& document, const std::vector<Delivery>& de
                .text = "the report writer `" + delivery.writer + "` failed: " + failure.text,
                .fault = Fault::file}};
   }
+  bar.take_away();
   // Pipes and devices first: they may wait for a reader, and while there are drafts nothing should wait.
   for (std::size_t i = 0; i < deliveries.size(); ++i) {
     if (!deliveries[i].path || !is_special(*deliveries[i].path)) continue;

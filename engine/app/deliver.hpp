@@ -7,6 +7,7 @@
 #include "arguments.hpp"
 #include "grammar/diagnostic.hpp"
 #include "host/registry.hpp"
+#include "progress_bar.hpp"
 
 namespace wattfall::app {
 
@@ -14,9 +15,9 @@ namespace wattfall::app {
 bool wants_color(Color color, int descriptor);
 
 /// Writes every delivery: all reports are made before the first is let out, so a writer that fails leaves every old
-/// file as it was.
+/// file as it was; then `bar` is taken away.
 Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries,
-                    const host::Registry& registry, Color color);
+                    const host::Registry& registry, Color color, ProgressBar& bar);
 
 /// Unknown writers among the deliveries, as wrong use of the command.
 Diagnostics check_writers(const std::vector<Delivery>& deliveries, const host::Registry& registry);

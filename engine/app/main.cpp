@@ -9,6 +9,7 @@
 #include <sstream>
 
 #include "deliver.hpp"
+#include "progress_bar.hpp"
 #include "report/document.hpp"
 #include "verbs.hpp"
 
@@ -82,7 +83,10 @@ int refuse(const std::vector<Delivery>& deliveries, const Diagnostics& diagnosti
 
 int main(int argc, char** argv) {
   // Nothing is half written when this comes: reports are put in place by one rename.
-  std::signal(SIGINT, [](int) { ::_exit(130); });
+  std::signal(SIGINT, [](int) {
+    wattfall::app::erase_progress_now();
+    ::_exit(130);
+  });
   try {
     return wattfall::app::program(argc, argv);
   } catch (const std::exception& error) {

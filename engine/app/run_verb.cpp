@@ -60,7 +60,7 @@ Result<SourcePtr> read_text(const std::string& file, std::size_t most_bytes) {
   return {.value = std::make_shared<const Source>(file, std::move(text))};
 }
 
-RunOptions options_for(const Arguments& arguments, const std::string& file) {
+RunOptions options_for(const Arguments& arguments, const std::string& file, Progress* progress) {
   RunOptions options;
   options.resolve.variant = arguments.variant;
   options.resolve.settings = arguments.settings;
@@ -72,6 +72,7 @@ RunOptions options_for(const Arguments& arguments, const std::string& file) {
   options.resolve.folder = file == "-" ? fs::path(".") : fs::path(file).parent_path();
   if (options.resolve.folder.empty()) options.resolve.folder = ".";
   options.threads = threads_of(arguments);
+  options.progress = progress;
   return options;
 }
 
@@ -87,11 +88,18 @@ int one_file(const Arguments& arguments, const host::Plugins& plugins, Work work
   const Result<SourcePtr> text = read_text(arguments.file);
   if (!text.value) return refuse(arguments.deliveries, text.diagnostics, arguments.color);
 
-  const Outcome outcome = work(*text.value, registry, options_for(arguments, arguments.file));
-  if (!outcome.diagnostics.empty()) return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
+  Progress progress;
+  ProgressBar bar(progress, arguments.quiet);
+  const Outcome outcome = work(*text.value, registry, options_for(arguments, arguments.file, &progress));
+  if (!outcome.diagnostics.empty()) {
+    bar.take_away();
+    return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
+  }
 
-  if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color); !wrong.empty())
+  if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
+    bar.take_away();
     return refuse(arguments.deliveries, wrong, arguments.color);
+  }
   return outcome.requirements_met ? 0 : 1;
 }
 

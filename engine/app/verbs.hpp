@@ -28,8 +28,8 @@ int one_file(const Arguments& arguments, const host::Plugins& plugins, Work work
 /// too many.
 Result<SourcePtr> read_text(const std::string& file, std::size_t most_bytes = (1u << 20) + 1);
 
-/// What the command line says about solving the design of this file.
-RunOptions options_for(const Arguments& arguments, const std::string& file);
+/// What the command line says about solving the design of this file; what is done is counted in `progress`, if any.
+RunOptions options_for(const Arguments& arguments, const std::string& file, Progress* progress = nullptr);
 
 /// As many as were asked for, else as the machine has.
 unsigned threads_of(const Arguments& arguments);

@@ -8,6 +8,7 @@
 #include "design/resolve.hpp"
 #include "grammar/diagnostic.hpp"
 #include "host/registry.hpp"
+#include "progress/progress.hpp"
 #include "report/document.hpp"
 
 namespace wattfall {
@@ -15,6 +16,7 @@ namespace wattfall {
 struct RunOptions {
   design::ResolveOptions resolve;
   unsigned threads = 1;  ///< variants are solved side by side; the document is the same for any number
+  Progress* progress = nullptr;  ///< counts what is done, where somebody watches
 };
 
 /// What came of it: a document, or diagnostics that say why there is none.
