@@ -156,6 +156,11 @@ constexpr Verb verbs[] = {
     {"format", "rewrite feed files in the standard layout, comments kept", add_format, format_verb},
 };
 
+const Verb* find_verb(std::string_view name) {
+  const auto found = std::find_if(std::begin(verbs), std::end(verbs), [&](const Verb& verb) { return name == verb.name; });
+  return found == std::end(verbs) ? nullptr : found;
+}
+
 void add_verb(CLI::App& app, const Verb& verb, Arguments& arguments, Raw& raw) {
   CLI::App* added = app.add_subcommand(verb.name, verb.meaning);
   verb.add(*added, arguments, raw);
@@ -231,9 +236,9 @@ bool asks_for_json(int argc, char** argv) {
 /// A word in the verb's place that is no verb; the parser of the command line would only say that one is missing.
 void check_verb(int argc, char** argv) {
   if (argc < 2 || argv[1][0] == '-') return;
+  if (find_verb(argv[1]) != nullptr) return;
   std::vector<std::string> names;
   for (const Verb& verb : verbs) names.emplace_back(verb.name);
-  if (std::find(names.begin(), names.end(), argv[1]) != names.end()) return;
   const std::string near = nearest_name(argv[1], names);
   throw CLI::ParseError(std::string("there is no verb `") + argv[1] + "`; " +
                             (near.empty() ? "expected: " + nearest_first(argv[1], names) : "did you mean: " + near),
@@ -260,7 +265,10 @@ std::optional<Arguments> read_arguments(int argc, char** argv, int& exit_code) {
   app.set_version_flag("--version", "wattfall " WATTFALL_VERSION);
   app.require_subcommand(1);
   app.footer(closing);
-  for (const Verb& verb : verbs) add_verb(app, verb, arguments, raw);
+  // One verb's options are enough where the command line begins with it: making all of them takes as long as solving a design.
+  const Verb* const only = argc < 2 ? nullptr : find_verb(argv[1]);
+  for (const Verb& verb : verbs)
+    if (only == nullptr || only == &verb) add_verb(app, verb, arguments, raw);
   add_texts(app);
   try {
     check_verb(argc, argv);

@@ -155,11 +155,11 @@ fs::path identity(const fs::path& path) {
   return error ? fs::absolute(path) : canonical;
 }
 
-/// Loads one library. `Body` is private to Plugins, so its parts come one by one.
-Trouble load(const fs::path& path, std::vector<boost::dll::shared_library>& libraries, Registry& registry) {
+/// Loads one library, known by its canonical path. `Body` is private to Plugins, so its parts come one by one.
+Trouble load(const fs::path& path, const fs::path& canonical, std::vector<boost::dll::shared_library>& libraries, Registry& registry) {
   boost::dll::shared_library library;
   try {
-    Trouble trouble = open(identity(path), library);
+    Trouble trouble = open(canonical, library);
     if (trouble.code.empty()) trouble = admit(library, path, registry);
     if (trouble.code.empty()) libraries.push_back(std::move(library));
     return trouble;
@@ -185,8 +185,9 @@ Plugins load_plugins(const PluginSearch& search) {
           "plugin-folder", "the plugin folder `" + folder.string() + "` could not be read: " + error.message()));
     }
     for (const fs::path& path : paths) {
-      if (!body.met.insert(identity(path)).second) continue;
-      const Trouble trouble = load(path, body.libraries, body.registry);
+      const fs::path canonical = identity(path);
+      if (!body.met.insert(canonical).second) continue;
+      const Trouble trouble = load(path, canonical, body.libraries, body.registry);
       if (trouble.code.empty()) continue;
       body.troubles.push_back(diagnostic(trouble.code, "plugin `" + path.string() + "` is left out: " + trouble.text));
     }
