@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "graph/build_graph.hpp"
 #include "judge/figures.hpp"
@@ -45,7 +46,7 @@ class Scales {
   explicit Scales(const report::VariantResult& variant)
       : variant_(variant), design_(*variant.design), network_(std::move(*graph::build_graph(design_).value)) {}
 
-  report::WeighResult weigh_all() const {
+  report::WeighResult weigh_all() {
     report::WeighResult result{.variant = &variant_, .figures = {}};
     for (const judge::Verdict& verdict : variant_.judgement.verdicts)
       result.figures.push_back(weigh_at(verdict.requirement->figure, verdict.requirement, point_at(design_, verdict.worst_at_hz)));
@@ -54,14 +55,16 @@ class Scales {
   }
 
  private:
-  report::WeighedFigure weigh_at(const design::Figure& figure, const design::Requirement* requirement, std::size_t point) const {
+  report::WeighedFigure weigh_at(const design::Figure& figure, const design::Requirement* requirement, std::size_t point) {
     const double hertz = design_.frequencies_hz[point];
-    return {.figure = &figure, .requirement = requirement, .frequency_hz = hertz, .weighing = weigh::weigh(design_, network_, figure, hertz, variant_.knobs_at(point))};
+    weigh::Point& here = points_.try_emplace(point, design_, network_, hertz, variant_.knobs_at(point)).first->second;
+    return {.figure = &figure, .requirement = requirement, .frequency_hz = hertz, .weighing = here.weigh(figure)};
   }
 
   const report::VariantResult& variant_;
   const design::Design& design_;
   graph::Network network_;  ///< the study has built it without complaint
+  std::map<std::size_t, weigh::Point> points_;  ///< by point of the sweep: figures that are worst at one share it
 };
 
 Diagnostic nothing_to_weigh(const design::Design& design) {

@@ -35,41 +35,51 @@ struct Side {
   FieldVector fields, adjoint;
 };
 
+/// What all figures at one point share.
+struct Ground {
+  const Design& design;
+  const graph::Network& network;
+  double frequency_hz;
+  std::vector<double> knobs;
+  std::vector<ElementValue> values;
+  solve::Fields equations;
+  FieldVector driven;
+  bool trusted;
+  std::vector<Adjustable> adjustables;
+  /// Copies that a value is moved in, and that are as they were again afterwards.
+  Design work;
+  std::vector<ElementValue> moved;
+};
+
+Complex source_ohms(const Design& design, double hertz, const std::vector<double>& knobs) { return design.source.impedance_ohm.at(hertz, knobs); }
+double source_volts(const Design& design, double hertz, const std::vector<double>& knobs) {
+  return 2.0 * std::sqrt(design.source.available_w.real_at(hertz, knobs) * source_ohms(design, hertz, knobs).real());
+}
+
 class Weigher {
  public:
-  Weigher(const Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz, const std::vector<double>& knobs)
-      : design_(design), network_(network), figure_(figure), frequency_hz_(frequency_hz), knobs_(knobs), values_(element_values(design, knobs)),
-        equations_(network, values_, source_ohms(design, knobs)) {
-    for (const design::Look& look : judge::looks_of(design))
+  Weigher(Ground& ground, const design::Figure& figure)
+      : ground_(ground), design_(ground.design), network_(ground.network), figure_(figure), frequency_hz_(ground.frequency_hz), knobs_(ground.knobs),
+        values_(ground.values), equations_(ground.equations) {
+    for (const design::Look& look : judge::looks_of(design_))
       if (look.node == figure.look.node && look.into == figure.look.into && figure.look.node) looks_ = {look};
   }
 
   Weighing weigh() {
     Weighing weighing;
-    weighing.trusted = equations_.trust() > 1e-15;
-    sides_.push_back({equations_.driven(source_volts(design_, knobs_)), {}});
+    weighing.trusted = ground_.trusted;
+    sides_.push_back({ground_.driven, {}});
     if (figure_.kind == FigureKind::mismatch_at && !looks_.empty()) sides_.push_back({equations_.fed(figure_.look.node.index), {}});
     weighing.figure = figure_.kind == FigureKind::width_of_swr_at ? std::numeric_limits<double>::quiet_NaN() : figures(design_, knobs_, values_, {state()})[0];
     if (!std::isfinite(weighing.figure)) return weighing;
     for (std::size_t side = 0; side < sides_.size(); ++side) sides_[side].adjoint = equations_.adjoint(gradient(side));
-    Design work = design_;
-    for (const Adjustable& value : values_of(design_, frequency_hz_, knobs_)) weighing.weights.push_back(weight(value, work));
+    for (const Adjustable& value : ground_.adjustables) weighing.weights.push_back(weight(value));
     std::stable_sort(weighing.weights.begin(), weighing.weights.end(),
                      [](const Weight& a, const Weight& b) { return std::abs(a.per_percent) > std::abs(b.per_percent); });
     return weighing;
   }
 
  private:
-  std::vector<ElementValue> element_values(const Design& design, const std::vector<double>& knobs) const {
-    std::vector<ElementValue> all;
-    for (const graph::Element& element : network_.elements) all.push_back(solve::element_value(design, element, frequency_hz_, knobs));
-    return all;
-  }
-  Complex source_ohms(const Design& design, const std::vector<double>& knobs) const { return design.source.impedance_ohm.at(frequency_hz_, knobs); }
-  double source_volts(const Design& design, const std::vector<double>& knobs) const {
-    return 2.0 * std::sqrt(design.source.available_w.real_at(frequency_hz_, knobs) * source_ohms(design, knobs).real());
-  }
-
   FieldState state() const {
     FieldState state{sides_[0].fields, {}};
     if (sides_.size() > 1) state.probes = {sides_[1].fields};
@@ -182,17 +192,18 @@ class Weigher {
     double source_volts;
   };
 
-  /// `work` is a copy of the design, and is one again afterwards.
-  Moved move(const Adjustable& value, const std::vector<int>& elements, double factor, Design& work) const {
+  Moved move(const Adjustable& value, const std::vector<int>& elements, double factor) {
     std::vector<double> knobs = knobs_;
+    Design& work = ground_.work;
     value.scale(work, knobs, factor);
-    std::vector<ElementValue> all = values_;
-    Moved moved{.figure = 0.0, .values = {}, .source_ohms = source_ohms(work, knobs), .source_volts = source_volts(work, knobs)};
+    Moved moved{.figure = 0.0, .values = {}, .source_ohms = source_ohms(work, frequency_hz_, knobs), .source_volts = source_volts(work, frequency_hz_, knobs)};
     for (int e : elements) {
-      all[static_cast<std::size_t>(e)] = solve::element_value(work, network_.elements[static_cast<std::size_t>(e)], frequency_hz_, knobs);
-      moved.values.push_back(all[static_cast<std::size_t>(e)]);
+      ElementValue& here = ground_.moved[static_cast<std::size_t>(e)];
+      here = solve::element_value(work, network_.elements[static_cast<std::size_t>(e)], frequency_hz_, knobs);
+      moved.values.push_back(here);
     }
-    moved.figure = figures(work, knobs, all, {state()})[0];
+    moved.figure = figures(work, knobs, ground_.moved, {state()})[0];
+    for (int e : elements) ground_.moved[static_cast<std::size_t>(e)] = values_[static_cast<std::size_t>(e)];
     restore(value, work);
     return moved;
   }
@@ -209,12 +220,12 @@ class Weigher {
     return sum.real();
   }
 
-  Weight weight(const Adjustable& value, Design& work) {
+  Weight weight(const Adjustable& value) {
     const std::vector<int> elements = elements_of(value);
     double slope = 0.0;
     for (const Stencil& point : stencil) {
       const double step = point.place * value_step;
-      const Moved up = move(value, elements, 1.0 + step, work), down = move(value, elements, 1.0 - step, work);
+      const Moved up = move(value, elements, 1.0 + step), down = move(value, elements, 1.0 - step);
       slope += point.weight / value_step * (up.figure - down.figure - change(elements, up, down));
     }
     return {.name = value.name, .unit = value.unit, .span = value.span, .nominal = value.nominal, .per_unit = slope / value.nominal, .per_percent = 0.01 * slope};
@@ -226,21 +237,48 @@ class Weigher {
     else work.source = design_.source;
   }
 
+  Ground& ground_;
   const Design& design_;
   const graph::Network& network_;
   const design::Figure& figure_;
   double frequency_hz_;
   const std::vector<double>& knobs_;
-  std::vector<ElementValue> values_;
-  solve::Fields equations_;
+  const std::vector<ElementValue>& values_;
+  solve::Fields& equations_;
   std::vector<design::Look> looks_;
   std::vector<Side> sides_;
 };
 
+std::vector<ElementValue> element_values(const Design& design, const graph::Network& network, double hertz, const std::vector<double>& knobs) {
+  std::vector<ElementValue> all;
+  for (const graph::Element& element : network.elements) all.push_back(solve::element_value(design, element, hertz, knobs));
+  return all;
+}
+
+Ground survey(const Design& design, const graph::Network& network, double hertz, std::vector<double> knobs) {
+  std::vector<ElementValue> values = element_values(design, network, hertz, knobs);
+  solve::Fields equations(network, values, source_ohms(design, hertz, knobs));
+  FieldVector driven = equations.driven(source_volts(design, hertz, knobs));
+  const bool trusted = equations.trust() > 1e-15;
+  std::vector<Adjustable> adjustables = values_of(design, hertz, knobs);
+  std::vector<ElementValue> moved = values;
+  return {design, network, hertz, std::move(knobs), std::move(values), std::move(equations), std::move(driven), trusted, std::move(adjustables), design, std::move(moved)};
+}
+
 }  // namespace
 
+struct Point::Body : Ground {};
+
+Point::Point(const Design& design, const graph::Network& network, double frequency_hz, std::vector<double> knobs)
+    : body_(new Body{survey(design, network, frequency_hz, std::move(knobs))}) {}
+Point::~Point() = default;
+Point::Point(Point&&) noexcept = default;
+Point& Point::operator=(Point&&) noexcept = default;
+
+Weighing Point::weigh(const design::Figure& figure) { return Weigher(*body_, figure).weigh(); }
+
 Weighing weigh(const Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz, const std::vector<double>& knobs) {
-  return Weigher(design, network, figure, frequency_hz, knobs).weigh();
+  return Point(design, network, frequency_hz, knobs).weigh(figure);
 }
 
 }  // namespace wattfall::weigh

@@ -1,6 +1,7 @@
 // How much every value of a design moves a figure: derivatives, all from one solution of the network and one of its transpose (the adjoint method).
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -25,10 +26,27 @@ struct Weighing {
   bool trusted = true;           ///< false: the network is singular to working accuracy here
 };
 
-/// Weighs every value that is not zero at one frequency, with the knobs at this setting. Cost: one factorisation of the network, two (for a mismatch four)
-/// back-substitutions, and eight looks at the law of each element for each of its values. Figures of a whole sweep (`width of swr`) have none: NaN.
-///
-/// Errors: about 1e-10 of the largest derivative. Where a figure has a corner (the larger end of a line, a table's point) it is the mean of both sides.
+/// A network at one frequency and setting of the knobs, factored once, for as many figures as are weighed there. What it is made from must outlive it. Not for
+/// use by several threads at once.
+class Point {
+ public:
+  Point(const design::Design& design, const graph::Network& network, double frequency_hz, std::vector<double> knobs);
+  ~Point();
+  Point(Point&&) noexcept;
+  Point& operator=(Point&&) noexcept;
+
+  /// Weighs every value that is not zero. Cost: one (for a mismatch two) back-substitutions more than the figures before it, and eight looks at the law of each
+  /// element for each of its values. Figures of a whole sweep (`width of swr`) have no weights: NaN.
+  ///
+  /// Errors: about 1e-10 of the largest derivative. Where a figure has a corner (the larger end of a line, a table's point) it is the mean of both sides.
+  Weighing weigh(const design::Figure& figure);
+
+ private:
+  struct Body;
+  std::unique_ptr<Body> body_;
+};
+
+/// The same for one figure alone. Cost: one factorisation of the network beside.
 Weighing weigh(const design::Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz,
                const std::vector<double>& knobs);
 
