@@ -162,8 +162,8 @@ void collapse_points(benchmark::State& state, const Case* given) {
 
 // ---- parts of the work --------------------------------------------------------------------------------------------
 
-/// The elimination alone, on made-up admittances of the usual size: the matrix is gathered anew each time, which `with`
-/// tells apart.
+/// The elimination on made-up admittances of the usual size: the matrix is gathered anew each time, which alone, not
+/// `with` the elimination, is measured apart.
 void eliminate(benchmark::State& state, const Case* given, const solve::Kernel* kernel, bool with) {
   const solve::Program program = solve::compile(given->feed.design, given->feed.network, given->feed.plan);
   solve::Workspace space(program);
@@ -172,8 +172,7 @@ void eliminate(benchmark::State& state, const Case* given, const solve::Kernel* 
   for (solve::LaneComplex& value : space.values)
     for (std::size_t lane = 0; lane < solve::lanes; ++lane) value.real()[lane] = value.imag()[lane] = number();
   for (auto step : state) {
-    kernel->gather(space.batch);
-    if (with) kernel->eliminate(space.batch);
+    (with ? kernel->eliminate : kernel->gather)(space.batch);
     benchmark::ClobberMemory();
   }
   // An inversion: 6; a factor: 6; an update: 8.
@@ -211,6 +210,90 @@ void document(benchmark::State& state, const Case* given) {
   results[0].ledger = &made;
   for (auto step : state) benchmark::DoNotOptimize(report::make_document("run", test::registry(), results));
   count_points(state, given->states.size());
+}
+
+/// Many points on so many threads: wall time.
+void solve_on_threads(benchmark::State& state, const Case* given, unsigned threads) {
+  solve::Solver solver(given->feed.design, given->feed.network, given->feed.plan);
+  solve::Solution solution;
+  for (auto step : state) {
+    solver.run(given->states, solution, solve::Keep::figures, solve::Method::guarded, threads);
+    benchmark::ClobberMemory();
+  }
+  count_points(state, given->states.size());
+}
+
+/// All that the document of a long sweep is made of.
+struct LongSweep {
+  explicit LongSweep(const Case& given)
+      : feed(given.feed), design(feed.design), states(given.states), looks(judge::looks_of(feed.design)) {
+    design.frequencies_hz = states.frequencies_hz;
+    ledger = book();
+    results[0].design = &design;
+    results[0].ledger = &ledger;
+  }
+  ledger::Ledger book() const {
+    return ledger::book(design, feed.network, solve::solve(design, feed.network, feed.plan, states, looks), looks);
+  }
+  std::string write() const {
+    const std::string document = report::make_document("run", test::registry(), results);
+    std::string text;
+    const wattfall::sdk::Sink sink{&text, [](void* self, const char* bytes, std::size_t size) {
+                                     static_cast<std::string*>(self)->append(bytes, size);
+                                     return wattfall::sdk::Status::ok;
+                                   }};
+    const wattfall::sdk::WriterOptions options{100, 0};
+    const wattfall::sdk::Writer* writer = test::registry().find_writer("json");
+    wattfall::sdk::Failure failure{};
+    if (writer == nullptr || writer->write(writer->self, document.data(), document.size(), &options, &sink, &failure) != wattfall::sdk::Status::ok)
+      throw std::runtime_error("the JSON could not be written");
+    return text;
+  }
+
+  const test::Feed& feed;
+  design::Design design;
+  const solve::States& states;
+  std::vector<design::Look> looks;
+  ledger::Ledger ledger;
+  std::vector<report::VariantResult> results = std::vector<report::VariantResult>(1);
+};
+
+/// Every number of a JSON text, in its order.
+std::vector<double> numbers_of(const std::string& json) {
+  std::vector<double> numbers;
+  bool in_string = false;
+  for (const char* at = json.c_str(); *at != '\0'; ++at) {
+    if (in_string && *at == '\\')
+      ++at;
+    else if (*at == '"')
+      in_string = !in_string;
+    else if (!in_string && (*at == '-' || (*at >= '0' && *at <= '9'))) {
+      char* end = nullptr;
+      numbers.push_back(std::strtod(at, &end));
+      at = end - 1;
+    }
+  }
+  return numbers;
+}
+
+void write_json(benchmark::State& state, const LongSweep* sweep) {
+  std::size_t bytes = 0;
+  for (auto step : state) bytes = sweep->write().size();
+  state.counters["bytes"] = static_cast<double>(bytes);
+  count_points(state, sweep->states.size());
+}
+
+/// Solving, booking, and the same numbers by a plain loop.
+void solve_and_print(benchmark::State& state, const LongSweep* sweep, const std::vector<double>* numbers) {
+  std::FILE* nowhere = std::fopen("/dev/null", "w");
+  for (auto step : state) {
+    const ledger::Ledger made = sweep->book();
+    benchmark::DoNotOptimize(made.totals.heat_w.data());
+    for (double number : *numbers) std::fprintf(nowhere, "%.17g, ", number);
+  }
+  std::fclose(nowhere);
+  state.counters["numbers"] = static_cast<double>(numbers->size());
+  count_points(state, sweep->states.size());
 }
 
 void tune_network(benchmark::State& state, const char* text) {
@@ -308,6 +391,18 @@ int main(int argc, char** argv) {
     add(std::string("ledger/") + names[i], book, i == 0 ? &a : &b);
     add(std::string("document/") + names[i], document, i == 0 ? &a : &b);
   }
+  const Case b_long(bench::ladder(41), bench::frequencies(8192));
+  const Case c_long(bench::ladder(2001), bench::frequencies(256));
+  for (unsigned threads : {1u, 2u}) {
+    const std::string end = "/" + std::to_string(threads);
+    benchmark::RegisterBenchmark(("threads/B" + end).c_str(), solve_on_threads, &b_long, threads)->UseRealTime();
+    benchmark::RegisterBenchmark(("threads/C" + end).c_str(), solve_on_threads, &c_long, threads)->UseRealTime();
+  }
+  const Case a_long(bench::t_network(), bench::frequencies(100000));
+  const LongSweep long_sweep(a_long);
+  const std::vector<double> numbers = numbers_of(long_sweep.write());
+  benchmark::RegisterBenchmark("json/writer", write_json, &long_sweep)->Iterations(1);
+  benchmark::RegisterBenchmark("json/printf", solve_and_print, &long_sweep, &numbers)->Iterations(1);
   add("tune/L", tune_network, tune_l);
   add("tune/T", tune_network, tune_t);
 

@@ -17,9 +17,12 @@ TARGETS = [("against numpy batched (C: sparse)", "numpy", {"A": 60, "B": 300, "C
            ("against Eigen SparseLU", "sparse", {"A": None, "B": None, "C": None, "D": None}),
            ("against KLU, refactored", "klu", {"A": 25, "B": 25, "C": 25, "D": None})]
 
+# What the program itself takes, plugins and all.
+BYTES_OF_NO_POINTS = 12e6
+
 
 def read(folder):
-    """Medians of nanoseconds an item by name, and counters."""
+    """Medians of nanoseconds an item by name, counters, what ran, and the least of the nanoseconds."""
     times, counters, context = {}, {}, {}
     for name in sorted(glob.glob(os.path.join(folder, "bench*.json"))):
         data = json.load(open(name))
@@ -27,15 +30,15 @@ def read(folder):
         for run in data["benchmarks"]:
             if run.get("run_type") != "iteration":
                 continue
-            key = run["run_name"].removesuffix("/real_time")
+            key = run["run_name"].removesuffix("/real_time").removesuffix("/iterations:1")
             times.setdefault(key, []).append(1e9 / run["items_per_second"])
-            counters[key] = {k: run[k] for k in ("flops", "robust", "evaluations") if k in run}
+            counters[key] = {k: run[k] for k in ("flops", "robust", "evaluations", "numbers", "bytes") if k in run}
     for name in sorted(glob.glob(os.path.join(folder, "script*.json"))):
         data = json.load(open(name))
         context["numpy"] = data["numpy"]
         for key, value in data["ns"].items():
             times.setdefault(key, []).append(value)
-    return {key: statistics.median(all_of) for key, all_of in times.items()}, counters, context
+    return {key: statistics.median(all_of) for key, all_of in times.items()}, counters, context, {key: min(all_of) for key, all_of in times.items()}
 
 
 def processor():
@@ -93,7 +96,7 @@ def main():
     arguments.add_argument("--keep")
     arguments.add_argument("--save")
     asked = arguments.parse_args()
-    times, counters, context = read(asked.folder)
+    times, counters, context, least = read(asked.folder)
     # The solver as it answers such a question: D on the collapsed network.
     ours = {"A": times["A/wattfall"], "B": times["B/wattfall"], "C": times["C/wattfall"], "D": min(times["D/wattfall"], times["D/collapsed"])}
     print(f"{processor()}; {context['compiler']}; {context['flags']}; kernel {context['kernel']}; "
@@ -132,6 +135,17 @@ def main():
         print(f"multiply-add peak of {kernel}: {peak:.1f} Gflop/s; elimination's share (target 40 %): " + ", ".join(shares))
     for key in ("ledger", "document"):
         print(f"{key}, ns a point: " + ", ".join(f"{k} {times[f'{key}/{k}']:.0f} ({times[f'{key}/{k}'] / ours[k]:.0f} times the solution)" for k in "AB"))
+    speedups = {k: least[f"threads/{k}/1"] / least[f"threads/{k}/2"] for k in "BC"}
+    print(f"two threads against one, the best of each, {os.cpu_count()} processors (target 1.8): " +
+          ", ".join(f"{k} {value:.2f}x, {'met' if value >= 1.8 else 'not met'}" for k, value in speedups.items()))
+    ratios["json"] = times["json/printf"] / times["json/writer"]
+    print(f"JSON of 100,000 points of A, {counters['json/writer']['bytes'] / 1e6:.0f} MB with {counters['json/printf']['numbers'] / 1e6:.1f} million numbers: "
+          f"{times['json/writer'] / 1e4:.2f} s; solving, booking and the same numbers with printf: {times['json/printf'] / 1e4:.2f} s, "
+          f"{ratios['json']:.1f} times as long (target 1), " + ("met" if ratios["json"] > 1 else "not met"))
+    rows = json.load(open(os.path.join(asked.folder, "points.json")))
+    growth = exponent([(row["points"], row["bytes"] - BYTES_OF_NO_POINTS) for row in rows], 1)
+    print("a run of A with its JSON: " + ", ".join(f"{row['points']} points {row['seconds']:.2f} s, {row['bytes'] / 1e6:.0f} MB" for row in rows) +
+          f"; memory grows as n^{growth:.2f} (target 1), " + ("met" if growth <= 1.05 else "not met"))
     start = times["start/wattfall"] / times["start/empty"]
     ratios["start"] = 1.0 / start
     print(f"start-up to first answer: {start:.2f} times an empty program with the same shared libraries (target 2), "
@@ -142,9 +156,10 @@ def main():
         curves.setdefault(row["kind"], []).append(row)
     for kind, target in (("ladder", 1.1), ("grid", 1.5)):
         slope = exponent([(float(r["unknowns"]), float(r["ns_per_point"])) for r in curves[kind]], 100)
+        work = exponent([(float(r["unknowns"]), float(r["operations"])) for r in curves[kind]], 100)
         last = curves[kind][-1]
         print(f"{kind}: cost a point grows as n^{slope:.2f} from 100 unknowns (target {target}), " + ("met" if slope <= target else "not met") +
-              f"; at {last['unknowns']}: {float(last['ns_per_point']) / 1e6:.2f} ms a point, {float(last['bytes_per_unknown']):.0f} bytes an unknown, "
+              f"; its operations as n^{work:.2f}; at {last['unknowns']}: {float(last['ns_per_point']) / 1e6:.2f} ms a point, {float(last['bytes_per_unknown']):.0f} bytes an unknown, "
               f"plan {float(last['plan_s']):.2f} s, compile {float(last['compile_s']):.2f} s, robust {last['robust_states']}")
     draw({kind: [(float(r["unknowns"]), float(r["ns_per_point"])) for r in rows] for kind, rows in curves.items()}, asked.svg)
     # Ratios depend on how wide the kernel is, so they are kept for each.
@@ -155,7 +170,7 @@ def main():
             json.dump(kept, file, indent=1, sort_keys=True)
             file.write("\n")
     if asked.keep:
-        kept = json.load(open(asked.keep)).get(context["kernel"])
+        kept = json.load(open(asked.keep)).get(context["kernel"]) if os.path.exists(asked.keep) else None
         if kept is None:
             print(f"no ratios are kept for the kernel {context['kernel']}")
             return
