@@ -114,7 +114,8 @@ std::string draw_flow(const Ref& document, std::size_t v, std::size_t point, boo
     svg += "<text class=\"who\" x=\"" + coordinate(spout + 8.0) + "\" y=\"" + coordinate(middle - 3.0) + "\">" +
            escape(fit(stream.name, width - spout - 10.0, 14.0, true)) + "</text><text class=\"watts\" x=\"" +
            coordinate(spout + 8.0) + "\" y=\"" + coordinate(middle + 14.0) + "\">" +
-           pretty(reports::spell(watts, "W")) + " \u00b7 " + pretty(percent) + " %</text></g>";
+           (watts != 0.0 && std::abs(watts) < 1e-15 ? "&lt;1 fW" : pretty(reports::spell(watts, "W"))) + " \u00b7 " +
+           pretty(percent) + " %</text></g>";
     remaining = air;
     y += std::max({least_row, wide + 12.0, wide / 2.0 + 40.0});
   }

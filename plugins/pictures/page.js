@@ -22,6 +22,7 @@
   const plain = (value, digits) => Number(value.toPrecision(digits)).toString().replace('-', '−');
   const spell = (value, unit, digits = 3) => {
     if (value === null || value === undefined || !isFinite(value)) return unit === '' ? 'infinite' : '–';
+    if (unit === 'W' && value !== 0 && Math.abs(value) < 1e-15) return '<1 fW';
     if (unit === 'share') return plain(100 * value, digits) + ' %';
     if (unit === '') return plain(value, digits);
     const list = prefixes[unit] || [[1, unit]];
