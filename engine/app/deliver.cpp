@@ -72,6 +72,8 @@ class Draft {
       : asked_(std::move(other.asked_)),
         path_(std::move(other.path_)),
         name_(std::exchange(other.name_, {})),
+        left_behind_(std::move(other.left_behind_)),
+        text_(other.text_),
         descriptor_(std::exchange(other.descriptor_, -1)) {}
   Draft(const Draft&) = delete;
   Draft& operator=(const Draft&) = delete;
@@ -80,37 +82,45 @@ class Draft {
   /// The path as the user gave it.
   const std::string& asked() const { return asked_; }
 
+  /// `text` is to live until `put`.
   std::string write(const std::string& text) {
     if (::access(path_.c_str(), F_OK) == 0 && ::access(path_.c_str(), W_OK) != 0) return std::strerror(errno);
+    text_ = &text;
     descriptor_ = open_nameless();
-    if (descriptor_ < 0) {
-      std::string name = path_.string() + ".XXXXXX";
-      descriptor_ = ::mkstemp(name.data());
-      if (descriptor_ < 0) return std::strerror(errno);
-      name_ = name;
+    return descriptor_ < 0 ? write_named() : fill();
+  }
+
+  std::string put() {
+    if (name_.empty() && !give_name()) return std::strerror(errno);
+    if (::rename(name_.c_str(), path_.c_str()) != 0) {
+      if (errno != ENOENT) return std::strerror(errno);
+      // Another run that writes the same report took the draft for one that was left behind.
+      name_.clear();
+      ::close(std::exchange(descriptor_, -1));
+      if (std::string why = write_named(); !why.empty()) return why;
+      if (::rename(name_.c_str(), path_.c_str()) != 0) return std::strerror(errno);
     }
-    std::string why = write_all(descriptor_, text);
+    name_.clear();
+    if (!left_behind_.empty()) ::unlink(left_behind_.c_str());
+    return {};
+  }
+
+ private:
+  std::string fill() const {
+    std::string why = write_all(descriptor_, *text_);
     if (why.empty() && ::fchmod(descriptor_, mode()) != 0) why = std::strerror(errno);
     if (why.empty() && ::fsync(descriptor_) != 0) why = std::strerror(errno);
     return why;
   }
 
-  std::string put() {
-    // Another run that writes the same report may take the draft's name away from this one in between.
-    constexpr int attempts = 8;
-    int failure = ENOENT;
-    const bool nameless = name_.empty();
-    for (int attempt = 0; attempt < attempts && failure == ENOENT; ++attempt) {
-      if (nameless && !give_name()) return std::strerror(errno);
-      failure = ::rename(name_.c_str(), path_.c_str()) == 0 ? 0 : errno;
-      if (!nameless) break;
-    }
-    if (failure != 0) return std::strerror(failure);
-    name_.clear();
-    return {};
+  std::string write_named() {
+    std::string name = path_.string() + ".XXXXXX";
+    descriptor_ = ::mkstemp(name.data());
+    if (descriptor_ < 0) return std::strerror(errno);
+    name_ = name;
+    return fill();
   }
 
- private:
   /// -1 where there are no files without a name, or no way to give them one.
   int open_nameless() const {
     const fs::path folder = path_.has_parent_path() ? path_.parent_path() : fs::path(".");
@@ -122,18 +132,22 @@ class Draft {
 
   static std::string link_of(int descriptor) { return "/proc/self/fd/" + std::to_string(descriptor); }
 
-  bool give_name() {
-    const std::string name = path_.string() + ".wattfall-draft";
-    const auto link = [&] {
-      return ::linkat(AT_FDCWD, link_of(descriptor_).c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) == 0;
-    };
-    if (!link()) {
-      if (errno != EEXIST) return false;
-      ::unlink(name.c_str());  // of a run that was killed
-      if (!link()) return false;
-    }
+  bool link_as(const std::string& name) {
+    if (::linkat(AT_FDCWD, link_of(descriptor_).c_str(), AT_FDCWD, name.c_str(), AT_SYMLINK_FOLLOW) != 0) return false;
     name_ = name;
     return true;
+  }
+
+  /// Where the name is taken, by a run that was killed or by one that writes at this moment, it takes one with its process's number; what has the name
+  /// is taken away once the report is in its place.
+  bool give_name() {
+    const std::string name = path_.string() + ".wattfall-draft";
+    if (link_as(name)) return true;
+    if (errno != EEXIST) return false;
+    left_behind_ = name;
+    const std::string own = name + '-' + std::to_string(::getpid());
+    ::unlink(own.c_str());
+    return link_as(own);
   }
 
   /// The old file's permissions, or those that a new file gets.
@@ -147,7 +161,9 @@ class Draft {
 
   std::string asked_;
   fs::path path_;
-  std::string name_;  ///< empty where the draft has none
+  std::string name_;         ///< empty where the draft has none
+  std::string left_behind_;  ///< a draft that is in the way of this one's name
+  const std::string* text_ = nullptr;
   int descriptor_ = -1;
 };
 
