@@ -1,6 +1,13 @@
 // How long a netlist of 1 MiB takes to be read (parsed and resolved), against reading the same file line by line and
 // doing nothing with it. What was read is checked first; then both run in turns, and the medians are compared. Graph
 // and plan of the same design are timed along, without a rival.
+//
+// Aimed at: 40 times the lines. Measured, on a machine with other work (processor time): 74 to 81 times, parse 20 to 29 ms
+// and resolve 21 to 36 ms against 0.55 to 0.8 ms; at best 1.0 us a part in each. The profile is flat: no function of ours takes
+// more than 3.1 % of the run (the table of names, waiting for memory), the allocator and the C library 17 %, and the kernel 24 %,
+// nearly all of it handing out pages: 32 MiB a round, for a part costs about 1 KiB of tree and design (a term is 96 bytes,
+// a statement 160, a part 488). Twice as fast means half of these bytes: parts apart by their kind, terms without the
+// quantity that most lack. That changes every room behind the design, and 1 MiB of netlist is read in a twentieth of a second.
 #include <malloc.h>
 #include <unistd.h>
 
