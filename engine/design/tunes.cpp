@@ -1,5 +1,6 @@
 // `tune ... for most|least FIGURE, keeping ...`: which knobs, when, and to what end.
 #include <algorithm>
+#include <unordered_set>
 
 #include "requests.hpp"
 
@@ -20,13 +21,19 @@ void say_no_knob(Bench& bench, const syntax::Word& word) {
   }
   const Names names = [&] {
     std::vector<std::string> all;
-    for (const Knob& knob : bench.design.knobs) all.push_back(knob.name);
+    std::unordered_set<std::string_view> seen;
+    for (const Knob& knob : bench.design.knobs)
+      if (seen.insert(knob.name).second) all.push_back(knob.name);
     return all;
   };
   auto& wrong =
       bench.complaints.say("unknown-knob", word.span, "there is nothing adjustable called " + in_quotes(word.text));
   wrong.expected = bench.complaints.nearest_few(word.text, names, 8);
   wrong.hint = bench.complaints.nearest(word.text, names);
+  // `L` of a box: its whole name.
+  const std::string member = "." + std::string(word.text);
+  for (const Knob& knob : bench.design.knobs)
+    if (wrong.hint.empty() && knob.name.ends_with(member)) wrong.hint = knob.name;
 }
 
 std::optional<KnobId> knob_of(Bench& bench, const syntax::Word& word) {
