@@ -137,8 +137,8 @@ std::string units() {
   std::vector<Row> rows{{"unit", "measures"}};
   for (const char* symbol :
        {"Hz",   "kHz", "MHz", "GHz", "F",  "uF", "nF", "pF", "H",  "mH",  "uH",  "nH",   "ohm",     "kohm",
-        "Mohm", "S",   "V",   "kV",  "A",  "mA", "W",  "mW", "kW", "W/m", "T",  "mT", "dBm", "dB",  "dB/m", "dB/100m", "dB/100ft",
-        "pF/m", "m",   "cm",  "mm",  "km", "ft", "in", "s",  "ns", "us",  "deg", "°",    "%",       "turns"})
+        "Mohm", "S",   "V",   "kV",  "A",  "mA", "W",  "mW", "kW", "W/m", "T",  "mT", "dBm", "dB",  "dB/m", "dB/100m", "dB/ft", "dB/100ft",
+        "pF/m", "pF/ft", "m",   "cm",  "mm",  "km", "ft", "in", "s",  "ns", "us",  "deg", "°",    "%",       "turns"})
     if (const auto unit = find_unit(symbol)) rows.push_back({symbol, describe(unit->dim)});
   return table(rows) + "\nprefixes f p n u (or µ) m c (of metres alone) k M G; the case of letters counts\n";
 }
