@@ -1,6 +1,7 @@
 // Counts and words. A requirement whose figure does not exist counts as not met; the judge has said so already.
 #include "report/verdict.hpp"
 
+#include <cctype>
 #include <cmath>
 #include <cstdio>
 
@@ -77,7 +78,9 @@ Summary summarize(const std::vector<VariantResult>& variants) {
     all.ratings_broken += one.ratings_broken;
     if (!one.failures.empty()) short_of += (short_of.empty() ? "" : ", ") + quoted(*variant.design);
   }
-  all.sentence = "Over " + counted(variants.size(), "variant") + ": " + count_sentence(all);
+  std::string counts = count_sentence(all);
+  counts[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(counts[0])));  // the sentence has begun
+  all.sentence = "Over " + counted(variants.size(), "variant") + ": " + counts;
   all.sentence += short_of.empty() ? "." : "; see " + short_of + '.';
   return all;
 }
