@@ -91,7 +91,7 @@ KindInfo resistor() {
               with_common({main_value("resistance", "50 ohm", dimension::resistance, "its resistance"),
                            property("inductance", "10 nH", dimension::inductance, "in series"),
                            property("capacitance", "1 pF", dimension::capacitance, "across all"),
-                           property("skin", "(diameter .. [, metal ..])", dimension::resistance,
+                           property("skin", "(diameter .. | tube .., wall .. | strip .., thickness .. [, metal ..])", dimension::resistance,
                                     "resistance growing with frequency")}));
 }
 
@@ -99,7 +99,7 @@ KindInfo inductor() {
   return kind(
       "inductor", Places::one_port, one_port_text, "a coil",
       with_common({main_value("inductance", "2 uH", dimension::inductance, "its inductance"),
-                   main_value("coil", "(turns .., diameter .., length .., wire .. [, metal ..])", dimension::inductance,
+                   main_value("coil", "(turns .., diameter .., length .., wire .. | tube .., wall .. | strip .., thickness .. [, metal ..])", dimension::inductance,
                               "an air coil by its size"),
                    main_value("core", "(AL .., turns ..) | (outer .., inner .., height .., turns .., permeability .. [, wire .., material ..])", dimension::inductance, "a coil on a core"),
                    property("Q", "n | n at f", dimension::number,
@@ -130,7 +130,7 @@ Properties line_properties() {
       property("velocity", "66 %", dimension::number, "speed of its waves over that of light", "1"),
       property("loss", "3.1 dB/100m at 10 MHz | [x at f, y at g]", dimension::level_per_length,
                "matched loss; none: lossless"),
-      property("coax", "(outer .., inner .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a coaxial line"),
+      property("coax", "(outer .., inner .. [, wall .., dielectric .., metal ..])", dimension::resistance, "by the size of a coaxial line"),
       property("twowire", "(spacing .., diameter .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a two-wire line"),
       property("overground", "(height .., diameter .. [, dielectric .., metal ..])", dimension::resistance, "by the size of a wire over ground")};
 }

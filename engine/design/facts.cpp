@@ -54,12 +54,12 @@ class FactFinder {
     add("resistance", part.ohms, dimension::resistance);
     add("series inductance", part.inductance, dimension::inductance);
     add("capacitance across", part.capacitance, dimension::capacitance);
-    if (part.skin) add("wire", part.skin->diameter_m, dimension::length);
+    if (part.skin) add(*part.skin);
   }
   void operator()(const Inductor& part) {
     if (part.wound != nullptr) {
       add("inductance of the winding", part.wound->inductance_h, dimension::inductance);
-      add("wire", part.wound->coil.wire_diameter_m, dimension::length);
+      add(part.wound->coil.section());
     } else if (part.core != nullptr) {
       add(*part.core);
     } else {
@@ -90,6 +90,7 @@ class FactFinder {
     add("magnetizing inductance", part.magnetizing_henries, dimension::inductance);
     add("core resistance", part.core_ohms, dimension::resistance);
     add("core Q", part.core_q, dimension::number);
+    if (part.wound != nullptr) add(*part.wound);
   }
   void operator()(const TwoPort& part) { add(part.data); }
   void operator()(const Pad& part) {
@@ -134,6 +135,12 @@ class FactFinder {
     std::string text = in_unit(at.real(), dimension::number);
     if (at.imag() != 0.0) text += (at.imag() < 0.0 ? " - j" : " + j") + in_unit(std::abs(at.imag()), dimension::number);
     add(what, text);
+  }
+  void add(const physics::Section& section) {
+    using physics::Profile;
+    const bool tube = section.profile == Profile::tube, strip = section.profile == Profile::strip;
+    add(tube ? "tube" : strip ? "strip" : "wire", section.width_m, dimension::length);
+    if (tube || strip) add(tube ? "wall" : "thickness", section.thickness_m, dimension::length);
   }
   void add(const Limits& limits) {
     if (limits.volts_peak) add("limit of volts", *limits.volts_peak, dimension::voltage);

@@ -115,6 +115,20 @@ double transverse_field_ratio(double x) {
   return x * x / 4.0 * field_exclusion(argument_of(x)).imag();
 }
 
+double tube_transverse_field_ratio(const Conductor& metal, double outer_diameter_m, double wall_m,
+                                   double frequency_hz) {
+  const double outer = outer_diameter_m / 2.0, inner = outer - wall_m;
+  const double x = skin_argument(metal, outer, frequency_hz);
+  if (inner < 1e-6 * outer || x == 0.0) return transverse_field_ratio(x);
+  const Complex m = wave_in_metal(metal, frequency_hz), wb = m * outer, wa = m * inner;
+  const ScaledBessel b = scaled_bessel(wb), a = scaled_bessel(wa);
+  const auto i2 = [](const ScaledBessel& at, Complex w) { return field_exclusion(w) * at.i0; };
+  const auto k2 = [](const ScaledBessel& at, Complex w) { return at.k0 + 2.0 * at.k1 / w; };
+  const Complex fading = i2(a, wa) * std::exp(-2.0 * m * wall_m);
+  const Complex excluded = (i2(b, wb) * k2(a, wa) - fading * k2(b, wb)) / (b.i0 * k2(a, wa) - fading * b.k0);
+  return x * x / 4.0 * excluded.imag();
+}
+
 std::complex<double> InternalImpedance::impedance_ohm_per_m(double frequency_hz) const {
   return {resistance_ohm_per_m, omega(frequency_hz) * inductance_h_per_m};
 }
@@ -171,8 +185,25 @@ InternalImpedance flat_strip(const Conductor& metal, double width_m, double thic
   return from_impedance(ohm, frequency_hz, std::move(validity));
 }
 
+InternalImpedance internal_impedance(const Section& section, Faces faces, double frequency_hz) {
+  if (section.profile == Profile::tube)
+    return round_tube(section.metal, section.width_m, section.thickness_m, frequency_hz);
+  if (section.profile == Profile::strip)
+    return flat_strip(section.metal, section.width_m, section.thickness_m, faces, frequency_hz);
+  return round_wire(section.metal, section.width_m, frequency_hz);
+}
+
 double skin_scaled_resistance_ohm(double direct_ohm, const Conductor& metal, double diameter_m, double frequency_hz) {
   return direct_ohm * round_wire_ratios(skin_argument(metal, diameter_m / 2.0, frequency_hz)).resistance;
+}
+
+double skin_scaled_resistance_ohm(double direct_ohm, const Section& section, double frequency_hz) {
+  if (section.profile == Profile::wire)
+    return skin_scaled_resistance_ohm(direct_ohm, section.metal, section.width_m, frequency_hz);
+  const auto ohm_at = [&](double hertz) {
+    return internal_impedance(section, Faces::both, hertz).resistance_ohm_per_m;
+  };
+  return direct_ohm * ohm_at(frequency_hz) / ohm_at(0.0);
 }
 
 }  // namespace wattfall::physics

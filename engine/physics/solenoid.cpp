@@ -24,6 +24,42 @@ double mutual_correction_of_many(double n) {
   return std::log(2.0 * pi) - 1.5 - logarithm + 2.0 * (zeta_prime_at_minus_one + series / n2) / n;
 }
 
+bool is_strip(const Coil& coil) {
+  return coil.profile == Profile::strip;
+}
+
+/// How thick the winding is across the radius.
+double across_m(const Coil& coil) {
+  return is_strip(coil) ? coil.thickness_m : coil.wire_diameter_m;
+}
+
+/// A + B of the conductor's section, with uniform current in it (a tube's as if it were solid).
+double turns_correction(const Coil& coil) {
+  const double pitch = coil.length_m / coil.turns, w = coil.wire_diameter_m, t = coil.thickness_m;
+  const double mutual = rosa_mutual_correction(coil.turns);
+  if (!is_strip(coil)) return rosa_self_correction(w / pitch) + mutual;
+  return std::log(0.2235 * (w + t) / pitch) + 1.5 + mutual * (1.0 - (w * w - t * t) / (pitch * pitch));
+}
+
+/// The flux within a metre of the metal at direct current, as if it were not magnetic.
+double air_internal_h_per_m(const Coil& coil) {
+  Section section = coil.section();
+  section.metal.relative_permeability = 1.0;
+  return internal_impedance(section, Faces::one, 0.0).inductance_h_per_m;
+}
+
+/// Resistance that the neighbours' fields add a metre.
+double proximity_ohm_per_m(const WoundCoil& wound, double frequency_hz) {
+  const Coil& coil = wound.coil;
+  if (is_strip(coil)) return 0.0;
+  const double solid = round_wire(coil.metal, coil.wire_diameter_m, 0.0).resistance_ohm_per_m;
+  const double field =
+      coil.profile == Profile::tube
+          ? tube_transverse_field_ratio(coil.metal, coil.wire_diameter_m, coil.thickness_m, frequency_hz)
+          : transverse_field_ratio(skin_argument(coil.metal, coil.wire_diameter_m / 2.0, frequency_hz));
+  return solid * (wound.proximity_ratio - 1.0) * field;
+}
+
 Validity check_coil(const Coil& coil) {
   Validity validity = check_conductor(coil.metal);
   validity.expect_positive("coil turns", coil.turns).expect_positive("coil diameter", coil.diameter_m);
@@ -31,16 +67,26 @@ Validity check_coil(const Coil& coil) {
   if (!validity.possible()) return validity;
   const double fill = coil.wire_diameter_m * coil.turns / coil.length_m;
   validity.expect(fill <= 1.0 + 1e-9, Verdict::impossible, "the wire is {} times the pitch: the turns overlap", fill);
-  validity.expect(coil.wire_diameter_m < coil.diameter_m, Verdict::impossible, "the wire is {} of the coil's diameter",
-                  coil.wire_diameter_m / coil.diameter_m);
+  validity.expect(across_m(coil) < coil.diameter_m, Verdict::impossible, "the wire is {} of the coil's diameter",
+                  across_m(coil) / coil.diameter_m);
+  if (coil.profile != Profile::wire) validity.join(internal_impedance(coil.section(), Faces::one, 0.0).validity);
   return validity;
 }
 
 void check_range(const Coil& coil, Validity& validity) {
-  const double slimness = coil.length_m / coil.diameter_m, wire = coil.wire_diameter_m / coil.diameter_m;
+  const double slimness = coil.length_m / coil.diameter_m, wire = across_m(coil) / coil.diameter_m;
   validity.expect(coil.turns >= 1.0, Verdict::outside, "{} turns are fewer than one", coil.turns);
-  validity.expect(wire <= 1.0 / 3.0, Verdict::outside, "the wire is {} of the coil's diameter (up to 0.33 in range)",
-                  wire);
+  if (is_strip(coil)) {
+    const double cover = coil.wire_diameter_m * coil.turns / coil.length_m;
+    validity.expect(wire <= 1.0 / 6.0, Verdict::outside,
+                    "the strip's thickness is {} of the coil's diameter (up to 0.17 in range)", wire);
+    validity.expect(
+        cover >= 0.5, Verdict::outside,
+        "the strip covers {} of the pitch (0.5 or more in range): its outer face and edges carry current too", cover);
+  } else {
+    validity.expect(wire <= 1.0 / 3.0, Verdict::outside, "the wire is {} of the coil's diameter (up to 0.33 in range)",
+                    wire);
+  }
   validity.expect(slimness >= 0.1 && slimness <= 50.0, Verdict::outside,
                   "length/diameter is {}, outside the 0.1 to 50 of the self-capacitance table", slimness);
 }
@@ -98,15 +144,16 @@ WoundCoil wind_coil(const Coil& coil) {
   if (!wound.validity.possible()) return wound;
   check_range(coil, wound.validity);
   const double fill = coil.wire_diameter_m * coil.turns / coil.length_m, slimness = coil.length_m / coil.diameter_m;
-  const double correction = rosa_self_correction(fill) + rosa_mutual_correction(coil.turns);
   wound.inductance_h = current_sheet_inductance_h(coil.turns, coil.diameter_m, coil.length_m) -
-                       mu0_h_per_m * coil.diameter_m / 2.0 * coil.turns * correction;
+                       mu0_h_per_m * coil.diameter_m / 2.0 * coil.turns * turns_correction(coil);
+  wound.wire_length_m = std::hypot(pi * coil.diameter_m * coil.turns, coil.length_m);
+  if (coil.profile == Profile::tube)  // there is no flux in the bore
+    wound.inductance_h -= (mu0_h_per_m / (8.0 * pi) - air_internal_h_per_m(coil)) * wound.wire_length_m;
   wound.self_capacitance_f = medhurst_capacitance_f_per_m(slimness) * coil.diameter_m;
   wound.self_resonance_hz = resonance_hz(wound.inductance_h, wound.self_capacitance_f);
-  wound.wire_length_m = std::hypot(pi * coil.diameter_m * coil.turns, coil.length_m);
   wound.direct_resistance_ohm =
-      round_wire(coil.metal, coil.wire_diameter_m, 0.0).resistance_ohm_per_m * wound.wire_length_m;
-  wound.proximity_ratio = coil.turns > 1.0 ? medhurst_resistance_ratio(slimness, fill) : 1.0;
+      internal_impedance(coil.section(), Faces::one, 0.0).resistance_ohm_per_m * wound.wire_length_m;
+  wound.proximity_ratio = coil.turns > 1.0 && !is_strip(coil) ? medhurst_resistance_ratio(slimness, fill) : 1.0;
   return wound;
 }
 
@@ -117,14 +164,11 @@ CoilAt coil_at(const WoundCoil& wound, double frequency_hz) {
   out.validity.expect(frequency_hz <= 0.5 * wound.self_resonance_hz, Verdict::outside,
                       "the frequency is {} of the coil's self-resonance (up to 0.5 in range)",
                       frequency_hz / wound.self_resonance_hz);
-  const double x = skin_argument(wound.coil.metal, wound.coil.wire_diameter_m / 2.0, frequency_hz);
   const double omega = 2.0 * pi * frequency_hz;
-  const SkinRatios skin = round_wire_ratios(x);
-  const double internal = mu0_h_per_m * wound.coil.metal.relative_permeability / (8.0 * pi) * wound.wire_length_m;
-  const double magnetic = mu0_h_per_m * (wound.coil.metal.relative_permeability - 1.0) / (8.0 * pi);
-  out.inductance_h = wound.inductance_h + magnetic * wound.wire_length_m - internal * (1.0 - skin.inductance);
-  out.resistance_ohm =
-      wound.direct_resistance_ohm * (skin.resistance + (wound.proximity_ratio - 1.0) * transverse_field_ratio(x));
+  const InternalImpedance metal = internal_impedance(wound.coil.section(), Faces::one, frequency_hz);
+  out.inductance_h =
+      wound.inductance_h + (metal.inductance_h_per_m - air_internal_h_per_m(wound.coil)) * wound.wire_length_m;
+  out.resistance_ohm = (metal.resistance_ohm_per_m + proximity_ohm_per_m(wound, frequency_hz)) * wound.wire_length_m;
   out.quality = omega * out.inductance_h / out.resistance_ohm;
   const std::complex<double> series(out.resistance_ohm, omega * out.inductance_h);
   out.terminal_ohm = series / (1.0 + std::complex<double>(0.0, omega * wound.self_capacitance_f) * series);

@@ -63,7 +63,7 @@ double coil_farads(const Inductor& coil, const Point& point) {
 
 ElementValue of(const Resistor& part, const Point& point) {
   double ohms = point.real(part.ohms);
-  if (part.skin) ohms = physics::skin_scaled_resistance_ohm(ohms, part.skin->metal, part.skin->diameter_m, point.frequency_hz);
+  if (part.skin) ohms = physics::skin_scaled_resistance_ohm(ohms, *part.skin, point.frequency_hz);
   return series_with_capacitance(ohms, point.real(part.inductance), point.real(part.capacitance), point.omega);
 }
 
@@ -79,6 +79,13 @@ double wire_ohms(const CoreWinding& core, double turns, double frequency_hz) {
   if (!core.wire) return 0.0;
   const physics::InternalImpedance wire = physics::round_wire(core.wire->metal, core.wire->diameter_m, frequency_hz);
   return wire.resistance_ohm_per_m * physics::winding_length_m(*core.ring, turns, core.wire->diameter_m);
+}
+
+/// What a winding on a core loses outside it: the wire's loss and what is told.
+double beside_core_ohms(const Inductor& part, double core_reactance, const Point& point) {
+  const double inductance = core_reactance / point.omega;
+  return wire_ohms(*part.core, part.core->turns, point.frequency_hz) +
+         series_ohms(part.loss, point, [&](double omega) { return omega * inductance; });
 }
 
 /// The loss that is told in so many words goes before that of the geometry.
@@ -258,9 +265,14 @@ ElementValue of_set(const Inductor& coil, const graph::Element& element, const P
   using Role = graph::Element::Role;
   ElementValue value;
   value.ratio = element.number;
-  if (element.role == Role::own_flux) return branch({0.0, point.omega * element.number}, 1.0, 0.0);
+  if (element.role == Role::own_flux)
+    return impedance_branch(coil.core != nullptr ? element.number * core_ohms(*coil.core, point.frequency_hz) : j * point.omega * element.number);
   if (element.role == Role::shared_flux) return value;
   const ElementValue lone = of(coil, point);
+  if (element.role == Role::own_loss && coil.core != nullptr) {
+    const double ohms = beside_core_ohms(coil, lone.n.imag(), point);
+    return branch(ohms, 1.0, ohms);
+  }
   if (element.role == Role::own_loss) return branch(lone.n.real(), 1.0, lone.n.real());
   return branch(1.0, {0.0, ((lone.d - 1.0) / lone.n).imag()}, 0.0);
 }

@@ -111,3 +111,42 @@ TEST_CASE("impossible sizes are located errors") {
   CHECK(test::codes(feed.diagnostics) ==
         std::vector<std::string>{"impossible-size", "value-out-of-range", "impossible-size", "unknown-property", "unknown-material"});
 }
+
+TEST_CASE("a coil of tube is the coil of solid wire on the short waves, and has the tube's own resistance at low frequencies") {
+  // The skin is 0.03 mm at 4 MHz: a wall of 1 mm is as good as solid.
+  const std::string coil = "inductor L at x : coil(turns 8, diameter 80 mm, length 120 mm, ";
+  const Complex tube = seen(coil + "tube 6 mm, wall 1 mm)", 4e6), solid = seen(coil + "wire 6 mm)", 4e6);
+  CHECK(tube.real() == Approx(solid.real()).epsilon(1e-9));
+  CHECK(tube.imag() == Approx(solid.imag()).epsilon(1e-9));
+  const double length = std::hypot(std::numbers::pi * 0.08 * 8.0, 0.12);
+  // The skin is 2 mm deep at 1 kHz: a wall of 0.2 mm carries evenly.
+  const double section = std::numbers::pi * (1.0 - 0.8 * 0.8) * 1e-6;
+  CHECK(seen(coil + "tube 2 mm, wall 0.2 mm)", 1e3).real() == Approx(length / (5.8e7 * section)).epsilon(5e-3));
+}
+
+TEST_CASE("a coil of strip whose turns nearly touch is the current sheet, with the inner face's resistance") {
+  // Nagaoka's K is 0.7351 at diameter/length 0.8 (table of 1909; from memory).
+  const double f = 7e6, w = 2.0 * std::numbers::pi * f, turns = 10.0, a = 0.04, l = 0.1;
+  const double sheet = mu0 * std::numbers::pi * a * a * turns * turns / l * 0.7351;
+  const Complex z = seen("inductor L at x : coil(turns 10, diameter 8 cm, length 10 cm, strip 9.9 mm, thickness 0.1 mm), capacitance 0 pF", f);
+  CHECK(z.imag() / w == Approx(sheet).epsilon(0.01));
+  const double surface = std::sqrt(w * mu0 / (2.0 * 5.8e7));
+  CHECK(z.real() == Approx(surface * std::hypot(2.0 * std::numbers::pi * a * turns, l) / 9.9e-3).epsilon(2e-3));  // four skins thick
+}
+
+TEST_CASE("resistors of tube and strip grow by their own skin effect") {
+  // Thin sheets keep their resistance up to where the skin is as deep; then R/R0 = t/delta for a tube, half of it for both faces of a strip.
+  const double f = 100e6, delta = std::sqrt(2.0 / (2.0 * std::numbers::pi * f * mu0 * 5.8e7));
+  CHECK(seen("resistor R at x : 10 ohm, skin(tube 10 mm, wall 10 um)", 1e6).real() == Approx(10.0).epsilon(1e-3));
+  CHECK(seen("resistor R at x : 10 ohm, skin(tube 10 mm, wall 200 um)", f).real() == Approx(10.0 * 200e-6 / delta).epsilon(0.03));
+  CHECK(seen("resistor R at x : 10 ohm, skin(strip 10 mm, thickness 200 um)", f).real() == Approx(10.0 * 100e-6 / delta).epsilon(1e-6));
+}
+
+TEST_CASE("a coax's shell has the resistance of the wall that is told") {
+  const auto ohms = [](const std::string& wall) {
+    return seen("line w from x to far : 1 m, coax(outer 7 mm, inner 2 mm" + wall + ")\nload end at far : 1e-6 ohm", 1e3).real();
+  };
+  const auto shell = [](double wall) { return 1.0 / (5.8e7 * std::numbers::pi * ((3.5e-3 + wall) * (3.5e-3 + wall) - 3.5e-3 * 3.5e-3)); };
+  CHECK(ohms(", wall 0.1 mm") - ohms(", wall 0.2 mm") == Approx(shell(0.1e-3) - shell(0.2e-3)).epsilon(0.01));
+  CHECK(ohms("") == Approx(ohms(", wall 0.7 mm")).epsilon(1e-9));
+}

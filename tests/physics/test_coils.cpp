@@ -121,6 +121,67 @@ TEST_CASE("Medhurst's tables are met at their corners and monotone in d/p betwee
   CHECK(medhurst_capacitance_f_per_m(50.0) == Approx(5.8e-10));
 }
 
+TEST_CASE("a coil of tube lies between direct current in its wall and the solid wire") {
+  const Coil tube{20.0, 0.05, 0.10, 3e-3, {5.8e7, 1.0}, Profile::tube, 0.5e-3};
+  Coil wire = tube;
+  wire.profile = Profile::wire;
+  const WoundCoil hollow = wind_coil(tube), solid = wind_coil(wire);
+  CHECK(hollow.validity.inside());
+  CHECK(hollow.direct_resistance_ohm == Approx(solid.direct_resistance_ohm * 9.0 / (9.0 - 4.0)).epsilon(1e-12));
+  CHECK(hollow.inductance_h < solid.inductance_h);
+  for (double hz = 1.0; hz < 1e9; hz *= 3.0) {
+    INFO("at " << hz << " Hz");
+    CHECK(coil_at(hollow, hz).resistance_ohm > 0.9 * coil_at(solid, hz).resistance_ohm);
+    // Where the wall is some skin depths thick, what comes back from its inner side swings both figures by a hair.
+    CHECK(coil_at(hollow, hz).inductance_h <= coil_at(solid, hz).inductance_h * (1.0 + 1e-4));
+  }
+  CHECK(coil_at(hollow, 7e6).resistance_ohm == Approx(coil_at(solid, 7e6).resistance_ohm).epsilon(1e-6));
+  CHECK(coil_at(hollow, 7e6).inductance_h == Approx(coil_at(solid, 7e6).inductance_h).epsilon(1e-6));
+  Coil closed = tube;
+  closed.thickness_m = 1.5e-3;
+  CHECK(wind_coil(closed).inductance_h == Approx(solid.inductance_h).epsilon(1e-12));
+  CHECK(coil_at(wind_coil(closed), 1e4).resistance_ohm == Approx(coil_at(solid, 1e4).resistance_ohm).epsilon(1e-12));
+}
+
+TEST_CASE("a tube in a transverse field: fourth powers at low frequencies, the solid wire at high ones") {
+  const Conductor copper{5.8e7, 1.0};
+  const auto solid = [&](double hz) { return transverse_field_ratio(skin_argument(copper, 5e-3, hz)); };
+  CHECK(tube_transverse_field_ratio(copper, 10e-3, 1e-3, 1.0) ==
+        Approx(solid(1.0) * (1.0 - std::pow(0.8, 4))).epsilon(1e-3));
+  CHECK(tube_transverse_field_ratio(copper, 10e-3, 1e-3, 10e6) == Approx(solid(10e6)).epsilon(1e-9));
+  CHECK(tube_transverse_field_ratio(copper, 10e-3, 5e-3, 1e4) == Approx(solid(1e4)).epsilon(1e-12));
+  CHECK(tube_transverse_field_ratio(copper, 10e-3, 4.999e-3, 1e4) == Approx(solid(1e4)).epsilon(1e-9));
+}
+
+TEST_CASE("a coil of strip is the current sheet where its edges touch, and a thin wire's where it is narrow") {
+  const double sheet = current_sheet_inductance_h(20.0, 0.05, 0.10);
+  const Coil strip{20.0, 0.05, 0.10, 5e-3, {5.8e7, 1.0}, Profile::strip, 0.05e-3};
+  CHECK(wind_coil(strip).inductance_h == Approx(sheet).epsilon(2e-3));
+  CHECK(wind_coil(strip).validity.inside());
+  // A narrow strip acts as the round wire of its geometric mean distance: 0.2235 w = d/2 exp(-1/4).
+  Coil narrow = strip;
+  narrow.wire_diameter_m = 0.4e-3;
+  narrow.thickness_m = 1e-9;
+  const double like = 2.0 * std::exp(0.25) * 0.2235 * 0.4e-3;
+  CHECK(wind_coil(narrow).inductance_h ==
+        Approx(wind_coil({20.0, 0.05, 0.10, like, {5.8e7, 1.0}}).inductance_h).epsilon(2e-4));
+  CHECK(wind_coil(narrow).validity.verdict == Verdict::outside);
+  const double rs = surface_resistance_ohm({5.8e7, 1.0}, 30e6);
+  CHECK(coil_at(wind_coil(strip), 30e6).resistance_ohm ==
+        Approx(rs * wind_coil(strip).wire_length_m / 5e-3).epsilon(0.01));
+}
+
+TEST_CASE("tubes and strips that cannot be wound say why") {
+  const Coil thick{10.0, 0.05, 0.10, 3e-3, {}, Profile::tube, 2e-3};
+  CHECK(wind_coil(thick).validity.sentence == "the wall is 1.333 of the tube's radius");
+  CHECK(wind_coil({10.0, 0.05, 0.10, 3e-3, {}, Profile::tube, 0.0}).validity.sentence ==
+        "tube wall is 0, and must be above zero");
+  CHECK(wind_coil({10.0, 0.05, 0.10, 11e-3, {}, Profile::strip, 1e-3}).validity.sentence ==
+        "the wire is 1.1 times the pitch: the turns overlap");
+  CHECK_FALSE(wind_coil({10.0, 0.05, 0.10, 8e-3, {}, Profile::strip, 60e-3}).validity.possible());
+  CHECK(wind_coil({10.0, 0.05, 0.10, 8e-3, {}, Profile::strip, 9e-3}).validity.verdict == Verdict::outside);
+}
+
 TEST_CASE("coils that cannot be wound say why") {
   CHECK(wind_coil({10.0, 0.05, 0.01, 2e-3, {}}).validity.sentence ==
         "the wire is 2 times the pitch: the turns overlap");

@@ -16,6 +16,7 @@ struct Member {
   Due due;
   const char* form;  ///< as users write it, for messages
   bool is_word = false;
+  bool is_named_elsewhere = false;  ///< its form stands in another member's
 };
 
 constexpr Due size_due{.dim = dimension::length, .rule = rule::positive};
@@ -126,7 +127,8 @@ class Group {
   std::string forms() const {
     std::string text = given_.info->name + "(";
     for (const Member& member : members_)
-      text += (text.back() == '(' ? "" : ", ") + std::string(member.name) + " " + member.form;
+      if (!member.is_named_elsewhere)
+        text += (text.back() == '(' ? "" : ", ") + std::string(member.name) + " " + member.form;
     return text + ")";
   }
 
@@ -220,22 +222,69 @@ physics::Permeability permeability_of(PartJob& job, Group& group) {
 
 }  // namespace
 
-std::optional<RoundWire> skin_of(PartJob& job, const Given& given) {
-  Group group(job, given, {{"diameter", size_due, "1 mm"}, metal_member});
-  RoundWire wire{group.need("diameter"), group.metal()};
-  if (!group.good()) return std::nullopt;
-  return wire;
+namespace {
+
+/// A conductor's section: `wire 2 mm`, `tube 6 mm, wall 1 mm` or `strip 10 mm, thickness 1 mm`, one of them.
+physics::Section section_of(Group& group, const Given& given, const char* wire_word) {
+  const std::pair<const char*, physics::Profile> words[] = {
+      {wire_word, physics::Profile::wire}, {"tube", physics::Profile::tube}, {"strip", physics::Profile::strip}};
+  physics::Section section;
+  section.metal = group.metal();
+  const char* chosen = nullptr;
+  for (const auto& [word, profile] : words) {
+    if (!group.has(word)) continue;
+    if (chosen != nullptr && group.good())
+      group.say("contradictory-properties", given.span, in_quotes(chosen) + " excludes " + in_quotes(word));
+    chosen = word;
+    section.profile = profile;
+    section.width_m = group.number(word);
+  }
+  if (chosen == nullptr) {
+    group.need(wire_word);
+    return section;
+  }
+  const char* depth = section.profile == physics::Profile::tube    ? "wall"
+                      : section.profile == physics::Profile::strip ? "thickness"
+                                                                   : nullptr;
+  for (const char* other : {"wall", "thickness"})
+    if (group.has(other) && (depth == nullptr || std::string_view(other) != depth) && group.good())
+      group.say("contradictory-properties", given.span, in_quotes(other) + " is not for " + in_quotes(chosen))
+          .expected = "tube 6 mm, wall 1 mm, or strip 10 mm, thickness 1 mm";
+  if (depth != nullptr) section.thickness_m = group.need(depth);
+  return section;
+}
+
+constexpr Member section_members[] = {{"tube", size_due, "6 mm", false, true},
+                                      {"wall", size_due, "1 mm", false, true},
+                                      {"strip", size_due, "10 mm", false, true},
+                                      {"thickness", size_due, "1 mm", false, true}};
+constexpr const char* section_form = "2 mm | tube 6 mm, wall 1 mm | strip 10 mm, thickness 1 mm";
+
+std::vector<Member> with_section(std::vector<Member> members) {
+  members.insert(members.end(), std::begin(section_members), std::end(section_members));
+  members.push_back(metal_member);
+  return members;
+}
+
+}  // namespace
+
+std::optional<physics::Section> skin_of(PartJob& job, const Given& given) {
+  Group group(job, given, with_section({{"diameter", size_due, section_form}}));
+  const physics::Section section = section_of(group, given, "diameter");
+  if (!group.good() || !group.possible(physics::internal_impedance(section, physics::Faces::both, 0.0).validity))
+    return std::nullopt;
+  return section;
 }
 
 std::shared_ptr<const physics::WoundCoil> coil_of(PartJob& job, const Given& given) {
   Group group(job, given,
-              {{"turns", count_due, "12"},
-               {"diameter", size_due, "50 mm"},
-               {"length", size_due, "60 mm"},
-               {"wire", size_due, "2 mm"},
-               metal_member});
-  physics::Coil coil{group.need("turns"), group.need("diameter"), group.need("length"), group.need("wire"),
-                     group.metal()};
+              with_section({{"turns", count_due, "12"},
+                            {"diameter", size_due, "50 mm"},
+                            {"length", size_due, "60 mm"},
+                            {"wire", size_due, section_form}}));
+  const physics::Section section = section_of(group, given, "wire");
+  const physics::Coil coil{group.need("turns"), group.need("diameter"), group.need("length"), section.width_m,
+                           section.metal,       section.profile,        section.thickness_m};
   if (!group.good()) return nullptr;
   auto wound = std::make_shared<physics::WoundCoil>(physics::wind_coil(coil));
   return group.possible(wound->validity) ? wound : nullptr;
@@ -250,8 +299,7 @@ void read_core(PartJob& job, Group& group, const Given& given, CoreWinding& core
   core.permeability = permeability_of(job, group);
   if (group.has("AL")) core.index_h = group.number("AL");
   const bool sizes = group.has("outer") || group.has("inner") || group.has("height");
-  if (sizes || !core.index_h)
-    core.ring = physics::Ring{group.need("outer"), group.need("inner"), group.need("height")};
+  if (sizes || !core.index_h) core.ring = physics::Ring{group.need("outer"), group.need("inner"), group.need("height")};
   if (!core.index_h && !group.has("permeability") && group.good())
     group.say("missing-value", given.span, "a core by its size needs its permeability").expected =
         "permeability 125, or [f: u' - j u'', ...]";
@@ -269,14 +317,15 @@ void read_core_wire(Group& group, const Given& given, CoreWinding& core) {
 }  // namespace
 
 std::shared_ptr<const CoreWinding> core_of(PartJob& job, const Given& given, CoreUse use, std::optional<double> turns) {
-  std::vector<Member> members{{"AL", {.dim = dimension::inductance, .rule = rule::positive}, "45 nH"},
-                              {"turns", count_due, "9"},
-                              {"outer", size_due, "61 mm"},
-                              {"inner", size_due, "36 mm"},
-                              {"height", size_due, "13 mm"},
-                              {"permeability", {.dim = dimension::number, .permeability = true}, "125 | [f: u' - j u'', ...]"},
-                              {"material", {}, "ferrite", true},
-                              {"saturation", flux_due, "300 mT"}};
+  std::vector<Member> members{
+      {"AL", {.dim = dimension::inductance, .rule = rule::positive}, "45 nH"},
+      {"turns", count_due, "9"},
+      {"outer", size_due, "61 mm"},
+      {"inner", size_due, "36 mm"},
+      {"height", size_due, "13 mm"},
+      {"permeability", {.dim = dimension::number, .permeability = true}, "125 | [f: u' - j u'', ...]"},
+      {"material", {}, "ferrite", true},
+      {"saturation", flux_due, "300 mT"}};
   if (use != CoreUse::choke) members.insert(members.end(), {{"wire", size_due, "1 mm"}, metal_member});
   Group group(job, given, std::move(members));
   auto core = std::make_shared<CoreWinding>();
@@ -326,7 +375,7 @@ std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given) {
     job.part.limits.volts_of_air_gap = true;
     if (job.part.limits.span.source == nullptr) job.part.limits.span = given.span;
   }
-  return PlateCapacitor{figures.capacitance_f, figures.loss_tangent};
+  return PlateCapacitor{figures.capacitance_f, figures.loss_tangent, figures.validity.sentence};
 }
 
 std::optional<physics::Dipole> dipole_of(PartJob& job, const Given& given) {
@@ -348,7 +397,8 @@ std::optional<physics::Monopole> monopole_of(PartJob& job, const Given& given) {
   physics::Monopole monopole{group.need("height"), group.need("diameter"), group.number("ground"), std::nullopt};
   if (group.has("metal")) monopole.metal = group.metal();
   if (!group.good() ||
-      !group.possible(physics::monopole_at(monopole, physics::speed_of_light_m_per_s / (4.0 * monopole.height_m)).validity))
+      !group.possible(
+          physics::monopole_at(monopole, physics::speed_of_light_m_per_s / (4.0 * monopole.height_m)).validity))
     return std::nullopt;
   return monopole;
 }
@@ -357,7 +407,7 @@ bool read_section(PartJob& job, const Given& given, LineMake& make) {
   const std::string kind = given.info->name;
   std::vector<Member> members;
   if (kind == "coax")
-    members = {{"outer", size_due, "7.2 mm"}, {"inner", size_due, "2.2 mm"}};
+    members = {{"outer", size_due, "7.2 mm"}, {"inner", size_due, "2.2 mm"}, {"wall", size_due, "0.3 mm"}};
   else if (kind == "twowire")
     members = {{"spacing", size_due, "100 mm"}, {"diameter", size_due, "2 mm"}};
   else
@@ -369,7 +419,7 @@ bool read_section(PartJob& job, const Given& given, LineMake& make) {
   physics::LineConstants constants;
   constexpr double any_hz = 10e6;
   if (kind == "coax") {
-    const physics::Coax coax{group.need("inner"), group.need("outer"), 0.0, metal, metal, insulation};
+    const physics::Coax coax{group.need("inner"), group.need("outer"), group.number("wall"), metal, metal, insulation};
     make.section = coax;
     if (group.good()) constants = physics::coax_constants(coax, any_hz);
   } else if (kind == "twowire") {

@@ -42,7 +42,7 @@ std::shared_ptr<const measured::Network> measured_of(PartJob& job, const Given& 
 
 // ---- parts by their size (geometry.cpp): null or none where the group is wrong, which has been said -----------------
 
-std::optional<RoundWire> skin_of(PartJob& job, const Given& given);
+std::optional<physics::Section> skin_of(PartJob& job, const Given& given);
 std::shared_ptr<const physics::WoundCoil> coil_of(PartJob& job, const Given& given);
 enum class CoreUse { inductor, choke, transformer };
 /// `turns`: those that a transformer's ratio says; none: the group must.
@@ -53,6 +53,7 @@ bool is_group(const Given& given);
 /// Farads and the loss tangent of the whole; the volts at which its gap of air arcs become the part's limit where it has none.
 struct PlateCapacitor {
   double farads = 0.0, tangent = 0.0;
+  std::string outside;  ///< what lies outside the model's range
 };
 std::optional<PlateCapacitor> plates_of(PartJob& job, const Given& given);
 std::optional<physics::Dipole> dipole_of(PartJob& job, const Given& given);

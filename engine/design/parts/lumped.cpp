@@ -54,6 +54,7 @@ std::optional<Model> build_capacitor(PartJob& job) {
   if (const Given* plates = by_size(job, "plates")) {
     const auto made = plates_of(job, *plates);
     if (made) capacitor.farads = Value(made->farads);
+    if (made) capacitor.outside = made->outside;
     if (made && !capacitor.tangent && made->tangent > 0.0) capacitor.tangent = Value(made->tangent);
   } else {
     capacitor.farads =

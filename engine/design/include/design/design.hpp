@@ -67,7 +67,7 @@ struct CoreWinding {
 
 struct Resistor {
   Value ohms;
-  std::optional<RoundWire> skin;     ///< ohms are then those at direct current
+  std::optional<physics::Section> skin;  ///< ohms are then those at direct current
   std::optional<Value> inductance;   ///< in series
   std::optional<Value> capacitance;  ///< across all
 };
@@ -86,6 +86,7 @@ struct Capacitor {
   SeriesLoss loss;
   std::optional<Value> tangent;     ///< conductance w C tan d across C
   std::optional<Value> inductance;  ///< in series with all
+  std::string outside;  ///< plates by their size: what lies outside their model's range, with its figure; empty inside
 };
 
 /// What a length of line is, apart from where it stands. Loss points are constants; the model's plugin has fitted k1, k2.
