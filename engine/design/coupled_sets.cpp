@@ -39,6 +39,19 @@ void fill_factors(const Design& design, CoupledSet& set) {
   }
 }
 
+bool alike(const CoreWinding& one, const CoreWinding& other) {
+  const auto same_ring = [](const physics::Ring& a, const physics::Ring& b) {
+    return a.outer_diameter_m == b.outer_diameter_m && a.inner_diameter_m == b.inner_diameter_m && a.height_m == b.height_m;
+  };
+  const auto same_point = [](const auto& a, const auto& b) {
+    return a.frequency_hz == b.frequency_hz && a.real == b.real && a.imaginary == b.imaginary;
+  };
+  if (one.index_h != other.index_h || one.ring.has_value() != other.ring.has_value()) return false;
+  if (one.ring && !same_ring(*one.ring, *other.ring)) return false;
+  return std::equal(one.permeability.points.begin(), one.permeability.points.end(), other.permeability.points.begin(),
+                    other.permeability.points.end(), same_point);
+}
+
 }  // namespace
 
 std::vector<CoupledSet> coupled_sets(const Design& design) {
@@ -57,6 +70,21 @@ std::vector<CoupledSet> coupled_sets(const Design& design) {
     if (const int set = set_of[head[p]]; set >= 0) sets[set].coils.push_back({static_cast<int>(p)});
   for (CoupledSet& set : sets) fill_factors(design, set);
   return sets;
+}
+
+bool on_one_core(const Design& design, const CoupledSet& set) {
+  const auto core_of_coil = [&](PartId coil) { return std::get<Inductor>(design.parts[coil.index].model).core.get(); };
+  const CoreWinding* first = core_of_coil(set.coils.front());
+  if (first == nullptr) return false;
+  return std::all_of(set.coils.begin(), set.coils.end(), [&](PartId coil) {
+    const CoreWinding* other = core_of_coil(coil);
+    return other != nullptr && alike(*first, *other);
+  });
+}
+
+bool by_shares(const Design& design, const CoupledSet& set) {
+  if (set.coils.size() > 2) return true;
+  return design.couplings[set.couplings.front()].factor.constant() && on_one_core(design, set);
 }
 
 std::vector<double> triangle_of(const CoupledSet& set) {

@@ -40,6 +40,7 @@ std::optional<PartId> find_coil(Bench& bench, std::string_view name, Span span) 
 bool stands(const Bench& bench, const CoupledSet& set) {
   for (const int c : set.couplings)
     if (!bench.design.couplings[c].factor.constant()) return false;
+  if (on_one_core(bench.design, set)) return true;
   for (const PartId id : set.coils) {
     const auto& coil = std::get<Inductor>(bench.design.parts[id.index].model);
     if (coil.core != nullptr || (coil.wound == nullptr && !coil.henries.constant())) return false;
@@ -52,7 +53,7 @@ void check_set(Bench& bench, const CoupledSet& set) {
   const Coupling& last = bench.design.couplings[set.couplings.back()];
   if (!stands(bench, set)) {
     bench.complaints.say("coupled-set", last.span, "three coils and more on one flux stand: this version turns and varies pairs alone").expected =
-        "fixed factors, and coils of fixed inductance without a core";
+        "fixed factors, and coils of fixed inductance, or all on one core";
     return;
   }
   const physics::CouplingCheck check = physics::check_couplings(static_cast<int>(set.coils.size()), set.factors);

@@ -22,8 +22,8 @@ class Builder {
     sets_ = design::coupled_sets(design);
     for (std::size_t s = 0; s < sets_.size(); ++s)
       for (const PartId coil : sets_[s].coils)
-        if (sets_[s].coils.size() == 2) coupled_with_[coil.index] = sets_[s].couplings.front();
-        else set_of_[coil.index] = static_cast<int>(s);
+        if (design::by_shares(design, sets_[s])) set_of_[coil.index] = static_cast<int>(s);
+        else coupled_with_[coil.index] = sets_[s].couplings.front();
   }
 
   Network build() {
@@ -108,8 +108,9 @@ class Builder {
     (*owners_)[coupling.second.index].push_back(static_cast<int>(network_.elements.size()) - 1);
   }
 
-  /// Three coils and more: with the matrix of factors G G^T (Cholesky), coil i holds the flux of inductances L_k G_kk^2 of its own and of the
+  /// Three coils and more, and windings on one core: with the matrix of factors G G^T (Cholesky), coil i holds the flux of inductances L_k G_kk^2 of its own and of the
   /// coils before it, those by ideal transformers of sqrt(L_i/L_k) G_ik/G_kk. What comes out is M_ij = k_ij sqrt(L_i L_j) exactly.
+  /// On one core L is complex, of one angle for all: they share its loss as they share its flux, and what is shared is the first coil's heat.
   void lower_set(const design::CoupledSet& set) {
     const std::vector<double> g = design::triangle_of(set);
     const std::size_t n = set.coils.size();
@@ -123,13 +124,13 @@ class Builder {
       const auto shares = [&](std::size_t k) { return g[i * n + k] != 0.0; };
       std::size_t left = 1;
       for (std::size_t k = 0; k < i; ++k) left += shares(k) ? 1 : 0;
-      if (coil.wound != nullptr || coil.loss.form != design::SeriesLoss::Form::none) {
+      if (coil.wound != nullptr || coil.loss.form != design::SeriesLoss::Form::none || (coil.core != nullptr && coil.core->wire)) {
         const int next = inner_node();
         add(id, {.role = Element::Role::own_loss, .node = {here, next, 0, 0}});
         here = next;
       }
       own[i] = {here, step_to(--left == 0)};
-      add(id, {.role = Element::Role::own_flux, .number = inductance(coil) * g[i * n + i] * g[i * n + i], .node = {own[i][0], own[i][1], 0, 0}});
+      add(id, {.role = Element::Role::own_flux, .number = (coil.core != nullptr ? 1.0 : inductance(coil)) * g[i * n + i] * g[i * n + i], .node = {own[i][0], own[i][1], 0, 0}});
       here = own[i][1];
       for (std::size_t k = 0; k < i; ++k) {
         if (!shares(k)) continue;
@@ -146,8 +147,10 @@ class Builder {
     }
   }
 
-  /// Sets are of coils whose inductance stands (design/couplings.cpp). A wound coil's falls by a per cent or so with frequency: left out here.
+  /// Sets are of coils whose inductance stands (design/couplings.cpp), or of windings on one core, where only ratios are asked for. A wound coil's falls by
+  /// a per cent or so with frequency: left out here.
   static double inductance(const design::Inductor& coil) {
+    if (coil.core != nullptr) return coil.core->turns * coil.core->turns;
     return coil.wound != nullptr ? coil.wound->inductance_h : coil.henries.constant_value().real();
   }
 

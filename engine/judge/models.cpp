@@ -1,23 +1,49 @@
 #include "models.hpp"
 
 #include <algorithm>
+#include <numbers>
+
+#include "design/coupled_sets.hpp"
 
 namespace wattfall::judge {
 namespace {
 
 using physics::Validity;
+using physics::Verdict;
+
+/// Whether the turns, side by side in one layer, find room along the core's hole.
+Validity room_for(const design::CoreWinding& core) {
+  Validity validity;
+  if (!core.wire || !core.ring) return validity;
+  const double room_m = std::numbers::pi * (core.ring->inner_diameter_m - core.wire->diameter_m), share = core.turns * core.wire->diameter_m / room_m;
+  validity.expect(room_m > 0.0, Verdict::outside, "the wire is {} of the core's hole", core.wire->diameter_m / core.ring->inner_diameter_m);
+  return validity.expect(room_m <= 0.0 || share <= 1.0, Verdict::outside, "one layer of the winding takes {} times the room along the core's hole", share);
+}
 
 Validity of_core(const design::CoreWinding& core, double hertz) {
-  if (!core.index_h) return physics::core_impedance(*core.ring, core.permeability, core.turns, hertz).validity;
-  if (core.permeability.points.empty()) return {};
-  return physics::core_impedance(*core.index_h, core.permeability.points.front().real, core.permeability, core.turns, hertz).validity;
+  Validity validity = room_for(core);
+  if (!core.index_h) return validity.join(physics::core_impedance(*core.ring, core.permeability, core.turns, hertz).validity);
+  if (core.permeability.points.empty()) return validity;
+  return validity.join(
+      physics::core_impedance(*core.index_h, core.permeability.points.front().real, core.permeability, core.turns, hertz).validity);
+}
+
+/// A cable's curve beyond its table: an octave on it is still the handbooks' practice (common practice, no source), farther it is said.
+Validity of_cable(const design::LineMake& make, double hertz) {
+  Validity validity;
+  if (make.cable.empty() || make.losses.size() < 2) return validity;
+  const double first = make.losses.front().frequency_hz, last = make.losses.back().frequency_hz;
+  validity.expect(hertz >= first / 2.0, Verdict::outside, "the frequency is {} of the lowest in the cable's table, and its loss is carried on to there",
+                  hertz / first);
+  return validity.expect(hertz <= last * 2.0, Verdict::outside,
+                         "the frequency is {} times the highest in the cable's table, and its loss is carried on to there", hertz / last);
 }
 
 Validity of_section(const design::LineMake& make, double hertz) {
   if (const auto* coax = std::get_if<physics::Coax>(&make.section)) return physics::coax_constants(*coax, hertz).validity;
   if (const auto* pair = std::get_if<physics::TwoWire>(&make.section)) return physics::two_wire_constants(*pair, hertz).validity;
   if (const auto* wire = std::get_if<physics::WireOverGround>(&make.section)) return physics::over_ground_constants(*wire, hertz).validity;
-  return {};
+  return of_cable(make, hertz);
 }
 
 Validity validity_of(const design::Part& part, double hertz) {
@@ -25,6 +51,8 @@ Validity validity_of(const design::Part& part, double hertz) {
     if (coil->wound != nullptr) return physics::coil_at(*coil->wound, hertz).validity;
     if (coil->core != nullptr) return of_core(*coil->core, hertz);
   }
+  if (const auto* capacitor = std::get_if<design::Capacitor>(&part.model); capacitor != nullptr && !capacitor->outside.empty())
+    return {Verdict::outside, capacitor->outside};
   if (const auto* choke = std::get_if<design::Choke>(&part.model); choke != nullptr && choke->core != nullptr) return of_core(*choke->core, hertz);
   if (const auto* transformer = std::get_if<design::Transformer>(&part.model); transformer != nullptr && transformer->wound != nullptr)
     return of_core(*transformer->wound, hertz);
@@ -58,6 +86,28 @@ void warn_of_flux(const design::Design& design, const ledger::Ledger& ledger, st
   }
 }
 
+bool has_loss(const design::CoreWinding* core) {
+  return core != nullptr && std::ranges::any_of(core->permeability.points, [](const auto& point) { return point.imaginary > 0.0; });
+}
+
+/// Windings on one core share its loss as they share its flux; where the network cannot say so, each is booked its own current's alone.
+void warn_of_shared_cores(const design::Design& design, std::vector<Warning>& warnings) {
+  for (const design::CoupledSet& set : design::coupled_sets(design)) {
+    if (set.coils.size() != 2 || design::by_shares(design, set)) continue;
+    const design::Coupling& coupling = design.couplings[set.couplings.front()];
+    const design::Part &first = design.parts[coupling.first.index], &second = design.parts[coupling.second.index];
+    const design::CoreWinding *one = design::core_of(first), *other = design::core_of(second);
+    if (!has_loss(one) && !has_loss(other)) continue;
+    const std::string why = one == nullptr || other == nullptr ? "only one of them is wound on a core"
+                            : design::on_one_core(design, set) ? "their factor varies"
+                                                               : "their cores are not alike";
+    warnings.push_back({"core-not-shared",
+                        coupling.name + " (line " + std::to_string(coupling.span.line()) + "): " + first.name + " and " + second.name +
+                            " share flux but not the core's loss, since " + why + ": each is booked that of its own current alone",
+                        first.name, std::nullopt});
+  }
+}
+
 }  // namespace
 
 void warn_of_models(const design::Design& design, const ledger::Ledger& ledger, std::vector<Warning>& warnings) {
@@ -71,6 +121,7 @@ void warn_of_models(const design::Design& design, const ledger::Ledger& ledger, 
       break;
     }
   warn_of_flux(design, ledger, warnings);
+  warn_of_shared_cores(design, warnings);
 }
 
 }  // namespace wattfall::judge

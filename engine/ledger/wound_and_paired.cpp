@@ -37,9 +37,13 @@ double winding_volts(const Reading& reading, PartId id, const Winding& winding, 
   return std::abs(reading.element_volts(reading.network().elements[winding.element], 0, s));
 }
 
-/// Of an inductor by its resistances, of a transformer by its elements; a choke's is all the core's.
+/// Of an inductor by its resistances, on a core with others all but its own loss; of a transformer by its elements; a choke's is all the core's.
 double core_heat(const Reading& reading, const PartBook& book, const Winding& winding, std::size_t s) {
   const design::Part& part = reading.design().parts[book.part.index];
+  if (std::holds_alternative<design::Inductor>(part.model) && element_of_role(reading, book.part, Element::Role::own_flux) >= 0) {
+    const int beside = element_of_role(reading, book.part, Element::Role::own_loss);
+    return book.heat_w[s] - (beside < 0 ? 0.0 : reading.solution().flows[beside].heat1_w[s] * reading.share(s));
+  }
   if (std::holds_alternative<design::Inductor>(part.model))
     return book.heat_w[s] * solve::core_share(part, reading.frequency(s), reading.solution().states.knobs_at(s));
   return reading.solution().flows[winding.element].heat1_w[s] * reading.share(s);

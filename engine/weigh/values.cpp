@@ -1,8 +1,10 @@
 #include "values.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <complex>
 
+#include "design/coupled_sets.hpp"
 #include "solve/element_values.hpp"
 
 namespace wattfall::weigh {
@@ -38,6 +40,13 @@ class Lister {
     for (std::size_t k = 0; k < design_.knobs.size(); ++k)
       if (value.depends_on(KnobId{static_cast<int>(k)})) return true;
     return false;
+  }
+
+  /// A coil that shares its flux with two others and more, or its core with one: the network's very form holds its inductance and its factors.
+  bool in_shares(PartId coil) const {
+    return std::ranges::any_of(sets_, [&](const design::CoupledSet& set) {
+      return design::by_shares(design_, set) && std::ranges::find(set.coils, coil) != set.coils.end();
+    });
   }
 
   Adjustable* add(std::string name, std::string unit, Span span, double nominal) {
@@ -130,7 +139,7 @@ class Lister {
     value("capacitance", "F", [](Model& model) { return given(std::get<Resistor>(model).capacitance); });
   }
   void of(Inductor& coil) {
-    if (coil.wound == nullptr && coil.core == nullptr) value("inductance", "H", [](Model& model) { return &std::get<Inductor>(model).henries; });
+    if (coil.wound == nullptr && coil.core == nullptr && !in_shares(PartId{static_cast<int>(part_)})) value("inductance", "H", [](Model& model) { return &std::get<Inductor>(model).henries; });
     loss<Inductor>(coil.loss);
     value("capacitance", "F", [](Model& model) { return given(std::get<Inductor>(model).capacitance); });
     value("resonance", "Hz", [](Model& model) { return given(std::get<Inductor>(model).resonance_hz); });
@@ -200,7 +209,7 @@ class Lister {
 
   void coupling(std::size_t c) {
     const Coupling& here = design_.couplings[c];
-    if (moves(here.factor)) return;
+    if (moves(here.factor) || in_shares(here.first)) return;
     if (Adjustable* added = add(here.name + ".factor", "", here.span, here.factor.real_at(frequency_hz_, knobs_))) {
       added->coupling = static_cast<int>(c);
       added->scale = [c](Design& design, std::vector<double>&, double factor) { design.couplings[c].factor = design.couplings[c].factor.scaled(factor); };
@@ -222,6 +231,7 @@ class Lister {
   }
 
   const Design& design_;
+  const std::vector<design::CoupledSet> sets_ = design::coupled_sets(design_);
   double frequency_hz_;
   const std::vector<double>& knobs_;
   std::size_t part_ = 0;

@@ -95,6 +95,30 @@ TEST_CASE("flux near saturation is told, and flux past small signals, each with 
   CHECK(has(at("4 mT"), "core-saturated"));
 }
 
+TEST_CASE("what lies outside a model's range is told with its figure") {
+  const auto told = [](const std::string& parts, const std::string& frequency = "7 MHz") {
+    const Feed feed = solved(parts, frequency);
+    for (const judge::Warning& warning : judge::judge(feed.design, feed.ledger, feed.solution).warnings)
+      if (warning.code == "outside-model") return warning.text;
+    return std::string();
+  };
+  const std::string load = "\nload ant at a : 50 ohm";
+  CHECK(told("capacitor C from desk to a : plates(width 4 cm, length 5 cm, gap 3 cm)" + load) ==
+        "C at 7 MHz: the gap is 0.75 of the plates' smaller side, too wide for the fringe formula; its figures are rough there");
+  CHECK(told("capacitor C from desk to a : plates(width 4 cm, length 5 cm, gap 1 mm, dielectric PTFE, tangent 0.5)" + load) ==
+        "C at 7 MHz: loss tangent is 0.5: the low-loss forms hold up to 0.1; its figures are rough there");
+  CHECK(told("capacitor C from desk to a : plates(width 4 cm, length 5 cm, gap 3 mm)" + load).empty());
+  CHECK(told("line w from desk to a : 30 m of RG-174" + load, "1.8 MHz") ==
+        "w at 1.8 MHz: the frequency is 0.18 of the lowest in the cable's table, and its loss is carried on to there; its figures are rough there");
+  CHECK(told("line w from desk to a : 30 m of RG-213" + load, "5 GHz") ==
+        "w at 5 GHz: the frequency is 5 times the highest in the cable's table, and its loss is carried on to there; its figures are rough there");
+  CHECK(told("line w from desk to a : 30 m of RG-213" + load, "1.8 MHz").empty());
+  CHECK(told("inductor L from desk to a : core(outer 40 mm, inner 20 mm, height 5 mm, turns 50, permeability 125, wire 2 mm)" + load) ==
+        "L at 7 MHz: one layer of the winding takes 1.768 times the room along the core's hole; its figures are rough there");
+  CHECK(told("inductor L from desk to a : coil(turns 10, diameter 8 cm, length 10 cm, strip 4 mm, thickness 0.5 mm)" + load) ==
+        "L at 7 MHz: the strip covers 0.4 of the pitch (0.5 or more in range): its outer face and edges carry current too; its figures are rough there");
+}
+
 TEST_CASE("a choke's common current, its imbalance and its heat are those of a hand calculation") {
   const Complex zc{200.0, 300.0};
   const Feed feed = solved(
@@ -149,6 +173,34 @@ TEST_CASE("a standing wave derates a cable nearly by its SWR") {
   // By the trade's rule: heat at the worst place for a watt delivered grows by the SWR (at the load's end 3; common practice, no source).
   const double grown = standing.heat_w_per_m[0] / standing.out_w[0] * flat.out_w[0] / flat.heat_w_per_m[0];
   CHECK(grown == Approx(3.0).epsilon(0.1));
+}
+
+TEST_CASE("a kilowatt on a mismatched line: largest volts and amps, where they stand, and the heat there, walked metre by metre") {
+  // Telegrapher's equations from the load: V = Vl cosh(g d) + Z0 Il sinh(g d), I = Il cosh(g d) + Vl/Z0 sinh(g d) (any textbook).
+  const Feed feed("design \"t\"\nsource rig at desk : 1 kW, 50 ohm\nline w from desk to far : 30 m, 50 ohm, velocity 0.66, loss 2 dB/100m at 14 MHz, limit 10 W/m, limit 1 kV\n"
+                  "load ant at far : 220-j90 ohm\nsweep at [14 MHz]\n");
+  REQUIRE(feed.diagnostics.empty());
+  const ledger::PartBook& book = feed.part("w");
+  const Complex load{220.0, -90.0}, amps = std::sqrt(book.out_w[0] / load.real()), volts = amps * load;
+  const Complex gamma{0.02 / 8.685889638065037, 2.0 * pi * 14e6 / (0.66 * 299792458.0)};
+  double most_volts = 0.0, most_amps = 0.0, volts_at = 0.0, amps_at = 0.0;
+  for (int step = 0; step <= 60000; ++step) {
+    const double d = 30.0 * step / 60000.0;
+    const Complex c = std::cosh(gamma * d), s = std::sinh(gamma * d);
+    const double v = std::numbers::sqrt2 * std::abs(volts * c + 50.0 * amps * s), i = std::abs(amps * c + volts / 50.0 * s);
+    if (v > most_volts) most_volts = v, volts_at = d;
+    if (i > most_amps) most_amps = i, amps_at = d;
+  }
+  CHECK(book.volts_peak_along[0] == Approx(most_volts).epsilon(1e-6));
+  CHECK(book.amps_rms_along[0] == Approx(most_amps).epsilon(1e-6));
+  CHECK(book.volts_at_m[0] == Approx(volts_at).margin(0.01));
+  CHECK(book.amps_at_m[0] == Approx(amps_at).margin(0.01));
+  // One loss point: all of it in the conductors, R = 2 alpha Z0.
+  CHECK(book.heat_w_per_m[0] == Approx(2.0 * gamma.real() * 50.0 * most_amps * most_amps).epsilon(1e-6));
+  const judge::Judgement judged = judge::judge(feed.design, feed.ledger, feed.solution);
+  for (const judge::Rating& rating : judged.ratings)
+    CHECK(rating.worst == Approx(rating.unit == 'V' ? most_volts : book.heat_w_per_m[0]).epsilon(1e-6));
+  CHECK(judged.ratings.size() == 2);
 }
 
 TEST_CASE("heat per metre above a cable's rating is told, for averages with the rig's duty") {
@@ -227,6 +279,52 @@ TEST_CASE("an autotransformer as two coupled coils is what two mesh equations sa
   CHECK(std::abs(seen("0.97", "4 uH", "9 uH") - z) < 1e-9 * std::abs(z));
   // Tapped at the middle of its turns, coupled as a good core does: 800 ohm at 2:1 are 200 (any textbook).
   CHECK(std::abs(seen("0.9999", "400 uH", "400 uH") - 200.0) < 2.0 + 0.02 * 200.0);
+}
+
+TEST_CASE("windings on one lossy core share its loss, as the mesh equations of a complex flux say") {
+  // Z_ij = k N_i N_j (jw mu0 (mu' - j mu'') h ln(D/d)/(2 pi)), k between the two; the second mesh closed by the load.
+  const double k = 0.98;
+  const Complex unit = ring_ohm(1.0, 7e6), z11 = 16.0 * unit, z22 = 144.0 * unit, z12 = k * 48.0 * unit;
+  const Feed feed = solved("inductor a at desk : core(" + ring + ", turns 4)\ninductor b at x : core(" + ring +
+                           ", turns 12), resistance 2 ohm\nload u at x : 450 ohm\ncoupling K between a and b : factor 0.98");
+  const Complex seen = z11 - z12 * z12 / (z22 + 452.0);
+  CHECK(std::abs(feed.source_impedance() - seen) < 1e-9 * std::abs(seen));
+  // Watts: what each current makes, and what they make together.
+  const Complex amps1 = feed.solution.volts[1][0] / seen, amps2 = -amps1 * z12 / (z22 + 452.0);
+  const double core = (std::norm(amps1) * z11 + std::norm(amps2) * z22 + 2.0 * (amps1 * std::conj(amps2)).real() * z12).real();
+  const ledger::PartBook &a = feed.part("a"), &b = feed.part("b");
+  CHECK(a.core_heat_w[0] + b.core_heat_w[0] == Approx(core).epsilon(1e-9));
+  CHECK(b.wire_heat_w[0] == Approx(2.0 * std::norm(amps2)).epsilon(1e-9));
+  CHECK(a.wire_heat_w[0] == Approx(0.0).margin(1e-12));
+  CHECK(feed.load("u").absorbed_w[0] == Approx(450.0 * std::norm(amps2)).epsilon(1e-9));
+  CHECK(std::abs(feed.ledger.totals.residual_w[0]) < 1e-10);
+  // Booked apart, the two currents would heat the core many times over: they oppose each other.
+  CHECK(core < 0.5 * (std::norm(amps1) * z11 + std::norm(amps2) * z22).real());
+  CHECK_FALSE(has(warnings_of(feed), "core-not-shared"));
+}
+
+TEST_CASE("windings on one core with all of the flux in common, and three of them") {
+  const std::string pair = "inductor a at desk : core(" + ring + ", turns 4)\ninductor b at x : core(" + ring +
+                           ", turns 12)\nload u at x : 450 ohm\ncoupling K between a and b : factor ";
+  // All in common is the transformer by the same core.
+  const Complex as_one = solved("transformer T from desk to x : turns 4:12, core(" + ring + ")\nload u at x : 450 ohm").source_impedance();
+  CHECK(std::abs(solved(pair + "0.99999999").source_impedance() - as_one) < 1e-6 * std::abs(as_one));
+  const Complex two = solved(pair + "0.9").source_impedance();
+  const Complex three = solved(pair + "0.9\ninductor c at y : core(" + ring + ", turns 2)\nload v at y : 50 ohm\ncoupling J between b and c : factor 1e-7").source_impedance();
+  CHECK(std::abs(three - two) < 1e-9 * std::abs(two));
+}
+
+TEST_CASE("coils that share flux but cannot share a core's loss are told, with the line of their coupling") {
+  const auto with = [](const std::string& second, const std::string& factor) {
+    return warnings_of(solved("inductor a at desk : core(" + ring + ", turns 4)\ninductor b at x : " + second +
+                              "\nload u at x : 450 ohm\ncoupling K between a and b : factor " + factor));
+  };
+  CHECK(has(with("4 uH", "0.5"), "core-not-shared"));
+  CHECK(has(with("core(AL 1 uH, turns 5)", "0.5"), "core-not-shared"));
+  CHECK(has(with("core(" + ring + ", turns 12)", "0.5, adjustable 0.1 to 0.9"), "core-not-shared"));
+  CHECK_FALSE(has(with("core(" + ring + ", turns 12)", "0.5"), "core-not-shared"));
+  CHECK_FALSE(has(warnings_of(solved("inductor a at desk : 4 uH\ninductor b at x : 4 uH\nload u at x : 450 ohm\ncoupling K between a and b : factor 0.5")),
+                  "core-not-shared"));
 }
 
 TEST_CASE("three coils on one flux are what three mesh equations say") {

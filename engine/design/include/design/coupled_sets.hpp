@@ -16,6 +16,13 @@ struct CoupledSet {
 /// Every set of a design that has couplings.
 std::vector<CoupledSet> coupled_sets(const Design& design);
 
+/// Whether its coils are windings on one core: each by its core, and the cores alike but for turns and wire.
+bool on_one_core(const Design& design, const CoupledSet& set);
+
+/// Whether the network is made of what each coil holds for itself and what it shares (graph/build_graph.cpp): three coils
+/// and more, and windings on one core, which have its loss in common. Any other pair is one two-port.
+bool by_shares(const Design& design, const CoupledSet& set);
+
 /// Lower triangle G of factors = G G^T (Cholesky), row-major. The factors must have passed physics::check_couplings.
 std::vector<double> triangle_of(const CoupledSet& set);
 

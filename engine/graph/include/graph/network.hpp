@@ -29,9 +29,9 @@ struct Element {
     common_mode,  ///< line or choke: the path of the common current
     difference,   ///< choke: the ideal 1:1 between the pairs
     coupled,      ///< two coupled coils as one two-port
-    // three coils and more on one flux, each a chain from its first terminal to its second:
+    // three coils and more on one flux, and windings on one core, each a chain from its first terminal to its second:
     own_loss,     ///< its series resistance
-    own_flux,     ///< a branch of `number` henries: what no earlier coil of the set accounts for
+    own_flux,     ///< a branch of `number` henries, on a core of that share of its impedance: what no earlier coil of the set accounts for
     shared_flux,  ///< ideal, 1:`number`: the flux of an earlier coil's `own_flux` in this one. Port 1 is `part`'s, port 2 `other`'s
     own_stray,    ///< its capacitance, across the chain
   };
