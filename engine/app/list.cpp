@@ -1,4 +1,5 @@
 // `wattfall list`: what is known, and which plugin brought it.
+#include <cmath>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -90,19 +91,17 @@ std::string cables(const host::Registry& registry) {
   return table(rows);
 }
 
-/// The power that makes the most heat a metre may make, on a line without reflection; "" where it is not known.
-std::string rated_power(const sdk::Cable& cable, double db_per_100m) {
-  if (cable.limit_watts_per_m <= 0.0 || db_per_100m <= 0.0) return "";
+/// The power [W] that makes the most heat a metre may make, on a line without reflection; 0 where it is not known.
+double rated_power(const sdk::Cable& cable, double db_per_100m) {
+  if (cable.limit_watts_per_m <= 0.0 || db_per_100m <= 0.0) return 0.0;
   // Heat per metre is 2 alpha P; 20 lg e decibels in a neper.
-  return spell({cable.limit_watts_per_m / (2.0 * db_per_100m / 868.588963806504), dimension::power}, 2);
+  return cable.limit_watts_per_m / (2.0 * db_per_100m / 868.588963806504);
 }
 
 std::string limits_of(const sdk::Cable& cable) {
-  std::string text;
-  if (cable.limit_volts_peak > 0.0) text += fmt::format("limit {:g} V peak\n", cable.limit_volts_peak);
-  if (cable.limit_watts_per_m > 0.0)
-    text += fmt::format("limit {:g} W/m of heat where it is hottest, in still air (typical, from memory)\n", cable.limit_watts_per_m);
-  return text;
+  return (cable.limit_volts_peak > 0.0 ? fmt::format("limit {:g} V peak\n", cable.limit_volts_peak) : "limit of volts: none is given\n") +
+         (cable.limit_watts_per_m > 0.0 ? fmt::format("limit {:g} W/m of heat where it is hottest, in still air\n", cable.limit_watts_per_m)
+                                        : "limit of heat: none is given\n");
 }
 
 std::string one_cable(const sdk::Cable& cable, const host::Registry& registry) {
@@ -110,12 +109,14 @@ std::string one_cable(const sdk::Cable& cable, const host::Registry& registry) {
       fmt::format("{}: {}\n{:g} ohm, velocity {:g}\n", cable.name, cable.meaning, cable.impedance_ohm, cable.velocity);
   text += limits_of(cable) + fmt::format("figures: {}\n\n", cable.origin);
   const bool rated = cable.limit_watts_per_m > 0.0;
-  std::vector<Row> rows{{"frequency", "matched loss", rated ? "carries" : ""}};
-  for (std::size_t i = 0; i < cable.loss_count; ++i)
-    rows.push_back({spell({cable.losses[i].frequency_hz, dimension::frequency}),
-                    fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m), rated_power(cable, cable.losses[i].db_per_100m)});
+  std::vector<Row> rows{{"frequency", "matched loss", rated ? "carries" : "", rated ? "at" : ""}};
+  for (std::size_t i = 0; i < cable.loss_count; ++i) {
+    const double watts = rated_power(cable, cable.losses[i].db_per_100m), amps = std::sqrt(watts / cable.impedance_ohm);
+    rows.push_back({spell({cable.losses[i].frequency_hz, dimension::frequency}), fmt::format("{:g} dB/100m", cable.losses[i].db_per_100m),
+                    watts > 0.0 ? spell({watts, dimension::power}, 2) : "", watts > 0.0 ? spell({amps, dimension::current}, 2) + " rms" : ""});
+  }
   text += table(rows);
-  if (rated) text += "carries: average power without reflection; at an SWR about that divided by it\n";
+  if (rated) text += "carries: average power without reflection, and its amps; at an SWR about that power divided by it\n";
   const sdk::LineModel* model = registry.find_line_model();
   const sdk::LineData data{{cable.impedance_ohm, 0.0}, cable.velocity, cable.losses, cable.loss_count};
   double k1 = 0.0, k2 = 0.0, worst = 0.0;

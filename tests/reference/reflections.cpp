@@ -6,6 +6,9 @@ namespace wattfall::reference {
 namespace {
 
 constexpr const char* handbook = "handbook table; from memory";
+constexpr const char* balanis_2_10 =
+    "Balanis, Antenna Theory, example 2.10, figures as printed by a textbook companion";
+constexpr double as_gain = -1.0;  ///< the row counts what is lost as a negative gain
 
 }  // namespace
 
@@ -138,6 +141,13 @@ Setups reflections() {
        "set g = 10^(-40/20)\n"
        "load ant at desk : 50 ohm * (1 + g) / (1 - g)\n",
        {exactly("CV-067", gamma, 0.01, one), exactly("CV-068", "swr at desk", 1.0202020202020202, one)}},
+      {"lossless half-wave dipole of 73 ohm on a 50 ohm line: reflection efficiency",
+       "7 MHz",
+       "source rig at desk : 100 W, 50 ohm\n"
+       "line w from desk to feed : 10 m, 50 ohm\n"
+       "load ant at feed : 73 ohm\n",
+       {printed("DI-100", "mismatch at feed", -0.1546, as_gain, 0.00005, balanis_2_10),
+        exactly("DI-100x", "mismatch at feed", -0.15457367094358767, as_gain)}},
   };
 }
 
