@@ -2,8 +2,10 @@
 // largest, are found here.
 #include "books_document.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <variant>
 
 #include "ledger/swr.hpp"
@@ -238,6 +240,27 @@ void write_choices(JsonText& out, const design::Design& design, const design::Pa
   out.field("choice_nodes", node_names(design, nodes));
 }
 
+/// What the values that were set are made of, each once.
+void write_made(JsonText& out, const design::Knob& knob, const Setting& setting) {
+  const std::set<double> values(setting.values.begin(), setting.values.end());
+  out.key("made");
+  out.open('[');
+  for (const double value : values) {
+    const auto choice = std::find(knob.choices.begin(), knob.choices.end(), value);
+    if (choice == knob.choices.end()) continue;
+    const design::Made& made = knob.made[static_cast<std::size_t>(choice - knob.choices.begin())];
+    out.open('{', JsonText::Layout::one_line);
+    out.field("value", value);
+    out.field("first", made.first);
+    if (made.second > 0.0) {
+      out.field("second", made.second);
+      out.field("joined", made.in_series ? "series" : "parallel");
+    }
+    out.close();
+  }
+  out.close();
+}
+
 void write_setting(JsonText& out, const Setting& setting, const design::Design& design) {
   const design::Knob& knob = design.knobs[setting.knob.index];
   const std::string suffix = unit_suffix(knob.dim);
@@ -257,6 +280,8 @@ void write_setting(JsonText& out, const Setting& setting, const design::Design& 
       // A dial's steps say less one by one.
       if (knob.step)
         out.field("step" + suffix, *knob.step);
+      else if (!knob.made.empty())
+        write_made(out, knob, setting);
       else
         out.field("choices" + suffix, knob.choices);
     }

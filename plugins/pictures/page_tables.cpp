@@ -148,11 +148,21 @@ std::string settings_of(const Ref& variant) {
           {shown(volts[point], "V") + " <small>" + escape(variant["dial"]["volts_part"][point].text()) + "</small>",
            false, true});
   }
+  std::string made;
+  for (std::size_t k = 0; k < settings.size(); ++k) {
+    const Ref values = settings[k]["made"];
+    for (std::size_t i = 0; i < values.size(); ++i) {
+      const Ref one = values[i];
+      made += "<li>" + escape(settings[k]["knob"].text()) + ": " + shown(one["value"], knobs[k].unit, 4) + " is " + shown(one["first"], knobs[k].unit, 4) +
+              (one["second"].json().is_number() ? " and " + shown(one["second"], knobs[k].unit, 4) + " in " + escape(one["joined"].text()) : " alone") + "</li>";
+    }
+  }
+  if (!made.empty()) made = "<p>Made of preferred values:</p><ul>" + made + "</ul>";
   headings.insert(headings.end(), {">SWR", ">On the air"});
   if (volts.is_list()) headings.push_back(">Most volts, peak");
   return "<p class=\"note\">" +
          std::string(variant["tuned"].flag() ? "As the tuner set them." : "As written; nothing was tuned.") + "</p>" +
-         table("Dial table", variant_name(variant), headings, rows);
+         table("Dial table", variant_name(variant), headings, rows) + made;
 }
 
 std::string warnings_of(const Ref& variant) {

@@ -118,6 +118,12 @@ void write_knobs(Markdown& page, const Json& variant, int level) {
   }
   page.heading(level, "How to set the knobs");
   page.table(heads, right, rows);
+  Rows made_rows;
+  for (const Json& setting : settings) {
+    const std::string unit = unit_of_key(key_with_prefix(setting, "value"));
+    for (const Json& made : list(setting, "made")) made_rows.push_back({safe(setting, "knob"), spell(number(made, "value"), unit, 4), made_of(made, unit)});
+  }
+  if (!made_rows.empty()) page.table({"made of preferred values", "value", "parts"}, {false, true, false}, made_rows);
 }
 
 void write_planes_table(Markdown& page, const Json& variant, int level) {

@@ -130,6 +130,21 @@ void say_ends(Paper& paper, const std::vector<Knob>& knobs, std::size_t points) 
   }
 }
 
+/// Values that one or two parts of a series make: what to buy for each.
+void say_made(Paper& paper, const std::vector<Knob>& knobs) {
+  Table table({Side::left, Side::right, Side::left});
+  bool any = false;
+  for (const Knob& knob : knobs)
+    for (const Json& made : list(*knob.setting, "made")) {
+      if (!any) table.heads({"made of preferred values", "", "parts"});
+      any = true;
+      table.add({knob.name, spell(number(made, "value"), knob.unit, 4), made_of(made, knob.unit)});
+    }
+  if (!any) return;
+  paper.blank();
+  table.print(paper);
+}
+
 void write_plane(Paper& paper, const Json& variant, const Json& plane, const std::set<std::size_t>& points) {
   const std::string into = text(plane, "into");
   std::string title = "Both ways from " + cut_name(text(plane, "name")) + ", at " + cut_name(text(plane, "node"));
@@ -161,6 +176,12 @@ std::string unit_of_key(const std::string& key) {
   return "";
 }
 
+std::string made_of(const Json& made, const std::string& unit) {
+  const std::string first = spell(number(made, "first"), unit, 4);
+  if (!made.contains("second")) return first + " alone";
+  return first + " and " + spell(number(made, "second"), unit, 4) + " in " + text(made, "joined");
+}
+
 void write_settings(Paper& paper, const Json& variant) {
   std::vector<Knob> steady, turning;
   for (const Json& setting : list(variant, "settings")) {
@@ -178,6 +199,8 @@ void write_settings(Paper& paper, const Json& variant) {
                      end == turning.size());
   }
   say_ends(paper, turning, list(variant, "frequencies_hz").size());
+  steady.insert(steady.end(), turning.begin(), turning.end());
+  say_made(paper, steady);
 }
 
 void write_planes(Paper& paper, const Json& variant) {

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "bench_design.hpp"
@@ -54,6 +55,51 @@ TEST_CASE("E192 follows the rule but for its one exception") {
 TEST_CASE("a series spans decades, and takes in both its ends") {
   const std::vector<double> values = choices_of("series(E3, from 4.7 ohm, to 470 ohm)");
   CHECK(values == std::vector<double>{4.7, 10, 22, 47, 100, 220, 470});
+}
+
+TEST_CASE("pairs give what two parts make in series or side by side, each value once, by one part where that can be") {
+  // 10, 22 and 47 alone; side by side 5, 6.875, 8.2456, 11, 14.986, 23.5; in series 20, 32, 44, 57, 69, 94.
+  const Resolved resolved = resolve_text(with_frame("resistor R at desk : adjustable series(E3, from 10 ohm, to 47 ohm, pairs)\n"
+                                                    "capacitor C at desk : adjustable series(E3, from 10 pF, to 47 pF, pairs)\n"
+                                                    "inductor L at desk : adjustable series(E3, from 10 uH, to 47 uH, parallel pairs)\n"
+                                                    "capacitor D at desk : adjustable series(E3, from 10 pF, to 47 pF, parallel pairs)"));
+  INFO(resolved.errors());
+  REQUIRE(resolved.good());
+  const std::vector<double> ohms{5, 6.875, 10 * 47 / 57.0, 10, 11, 22 * 47 / 69.0, 20, 22, 23.5, 32, 44, 47, 57, 69, 94};
+  const Knob &r = resolved.knob("R"), &c = resolved.knob("C"), &l = resolved.knob("L"), &d = resolved.knob("D");
+  REQUIRE(r.choices.size() == ohms.size());
+  REQUIRE(r.made.size() == ohms.size());
+  REQUIRE(c.choices.size() == ohms.size());
+  for (std::size_t i = 0; i < ohms.size(); ++i) {
+    CHECK(r.choices[i] == Approx(ohms[i]));
+    CHECK(c.choices[i] == Approx(1e-12 * ohms[i]));
+    const auto alone = [](const Made& made) { return made.second == 0.0; };
+    CHECK(alone(r.made[i]) == (ohms[i] == 10 || ohms[i] == 22 || ohms[i] == 47));
+    if (alone(r.made[i])) continue;
+    // What adds up for resistors does not for capacitors.
+    CHECK(r.made[i].in_series != c.made[i].in_series);
+    const double a = r.made[i].first, b = r.made[i].second;
+    CHECK((r.made[i].in_series ? a + b : a * b / (a + b)) == Approx(ohms[i]));
+  }
+  CHECK(l.choices.size() == 9);
+  CHECK(l.upper == Approx(47e-6));
+  CHECK(d.choices.size() == 9);
+  CHECK(d.lower == Approx(10e-12));
+  CHECK(d.upper == Approx(94e-12));
+}
+
+TEST_CASE("of several pairs of one value the two that are nearest to each other are taken") {
+  // 66 = 33 + 33 = 56 + 10 = 51 + 15.
+  const Resolved resolved = resolve_text(with_frame("resistor R at desk : adjustable series(E24, from 10 ohm, to 56 ohm, series pairs)"));
+  REQUIRE(resolved.good());
+  const Knob& r = resolved.knob("R");
+  for (std::size_t i = 0; i < r.choices.size(); ++i) {
+    if (r.choices[i] != Approx(66.0)) continue;
+    CHECK(r.made[i].first == Approx(33.0));
+    CHECK(r.made[i].second == Approx(33.0));
+    CHECK(r.made[i].in_series);
+  }
+  CHECK(std::count_if(r.choices.begin(), r.choices.end(), [](double value) { return value == Approx(66.0); }) == 1);
 }
 
 TEST_CASE("relays give binary-weighted values from zero") {
