@@ -48,6 +48,68 @@ std::optional<Limit> with_ideal_parts(const Problem& problem, const Found& found
                            spell({load_w, dimension::power}, 4), spell({std::max(0.0, load_w - own_w), dimension::power}, 3))};
 }
 
+/// A rig that folds back gives at most its table's largest share.
+double most_left(const design::Source& source) {
+  if (source.foldback.empty()) return 1.0;
+  double most = 0.0;
+  for (const auto& [swr, share] : source.foldback) most = std::max(most, share);
+  return most;
+}
+
+/// The parts that the knobs move, if each is one branch.
+std::optional<std::vector<int>> moved_branches(const Problem& problem) {
+  std::vector<int> branches;
+  for (design::KnobId knob : problem.statement.knobs) {
+    for (const design::Coupling& coupling : problem.design.couplings)
+      if (coupling.factor.depends_on(knob)) return std::nullopt;
+    const design::Source& source = problem.design.source;
+    if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob)) return std::nullopt;
+    for (std::size_t p = 0; p < problem.design.parts.size(); ++p) {
+      if (!varies_with(problem.design.parts[p], knob)) continue;
+      const auto elements = problem.network.elements_of(design::PartId{static_cast<int>(p)});
+      if (design::is_load(problem.design.parts[p]) || elements.size() != 1) return std::nullopt;
+      if (problem.network.elements[elements.front()].form != graph::Element::Form::branch) return std::nullopt;
+      if (std::find(branches.begin(), branches.end(), elements.front()) == branches.end()) branches.push_back(elements.front());
+    }
+  }
+  return branches;
+}
+
+/// The conjugate match, or what the rest of the network leaves of it.
+std::optional<Limit> with_any_parts(const Problem& problem) {
+  const auto branches = moved_branches(problem);
+  if (!branches || branches->empty()) return std::nullopt;
+  std::vector<int> loads;
+  std::string load_names;
+  for (std::size_t p = 0; p < problem.design.parts.size(); ++p) {
+    if (!design::is_load(problem.design.parts[p])) continue;
+    loads.push_back(problem.network.elements_of(design::PartId{static_cast<int>(p)}).front());
+    load_names = loads.size() == 1 ? problem.design.parts[p].name : "the loads";
+  }
+  double load_w = std::numeric_limits<double>::infinity(), available_w = load_w;
+  for (double hertz : problem.frequencies_hz) {
+    const solve::Collapsed collapsed(problem.design, problem.network, hertz, problem.others, *branches, loads);
+    if (!collapsed.sound()) return std::nullopt;
+    const double share = most_left(problem.design.source), all_w = collapsed.available_w() * share;
+    double most_w = 0.0;
+    for (std::size_t w = 0; w < loads.size(); ++w) {
+      const auto one_w = most_with_passive_parts(collapsed.ports(), w);
+      if (!one_w) return std::nullopt;
+      most_w += *one_w * share;
+    }
+    load_w = std::min({load_w, most_w, all_w});
+    available_w = std::min(available_w, all_w);
+  }
+  const bool all = load_w >= available_w * (1.0 - 1e-6);
+  if (all) load_w = available_w;
+  const std::string watts = spell({load_w, dimension::power}, 4);
+  return Limit{"any parts", load_w, std::numeric_limits<double>::quiet_NaN(),
+               all ? fmt::format("a conjugate match brings {} to {}, all that the rig gives; nothing passive brings more", watts, load_names)
+                   : fmt::format("whatever passive parts of whatever values stood in their places, {} gets no more than {}: at least {} is lost elsewhere "
+                                 "or comes back",
+                                 load_names, watts, spell({available_w - load_w, dimension::power}, 3))};
+}
+
 std::string load_text(const ReactiveLoad& load) {
   std::string text = spell({load.ohms, dimension::resistance}, 3);
   const char* joined = load.series ? " in series with " : " beside ";
@@ -86,6 +148,7 @@ std::optional<Limit> over_the_band(const Problem& problem) {
 std::vector<Limit> limits_of(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer) {
   std::vector<Limit> limits;
   if (auto limit = with_ideal_parts(problem, found, optimizer)) limits.push_back(std::move(*limit));
+  if (auto limit = with_any_parts(problem)) limits.push_back(std::move(*limit));
   if (auto limit = over_the_band(problem)) limits.push_back(std::move(*limit));
   return limits;
 }

@@ -1,10 +1,14 @@
 #include "proof.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <complex>
+#include <limits>
 #include <optional>
+#include <utility>
 
 #include "ledger/book.hpp"
 #include "ledger/swr.hpp"
@@ -20,7 +24,7 @@ using Complex = std::complex<double>;
 using design::FigureKind;
 
 constexpr std::size_t most_knobs = 3, most_corners = 8;
-constexpr std::size_t most_cells = 100'000;
+constexpr std::size_t most_cells = 100'000, most_frequencies = 7;
 
 /// How well a knob's admittance must follow the fraction: far below the margin, far above rounding.
 constexpr double fit_error = 1e-7;
@@ -44,56 +48,112 @@ struct Term {
 /// least of them.
 using Polynomial = std::array<double, 27>;
 
-class Prover {
- public:
-  Prover(const Problem& problem, const Found& found) : problem_(problem), found_(found) {}
+/// The design's knobs, the statement's at this setting.
+std::vector<double> knobs_with(const Problem& problem, const std::vector<double>& setting) {
+  std::vector<double> knobs = problem.others;
+  for (std::size_t k = 0; k < setting.size(); ++k) knobs[problem.statement.knobs[k].index] = setting[k];
+  return knobs;
+}
 
-  Proof run() {
-    Proof proof;
-    const std::optional<double> reached = reach();
-    if (problem_.frequencies_hz.size() != 1 || !reached) return proof;
-    // Nothing gets more than the source has to give.
-    if (*reached >= (1.0 - proof_margin) * foldback_factor(false)) return {.holds = true};
-    if (!find_ports()) return proof;
-    const auto asked = terms(*reached + proof_margin);
-    if (!asked.empty()) proof.holds = nowhere_negative(asked, proof.cells);
-    return proof;
+/// What the figures come to at one frequency, over the knobs' ranges.
+class Bounds {
+ public:
+  Bounds(const Problem& problem, const Found& found, double hertz) : problem_(problem), found_(found), hertz_(hertz) {}
+
+  /// Reduces the network to the knobs' ports; where that cannot be, says why.
+  bool make(std::string& why_not) {
+    if (!find_ports(why_not)) return false;
+    for (std::size_t p = 0; p < problem_.design.parts.size(); ++p) {
+      if (!design::is_load(problem_.design.parts[p])) continue;
+      loads_.push_back(design::PartId{static_cast<int>(p)});
+      watched_.push_back(problem_.network.elements_of(loads_.back()).front());
+    }
+    collapsed_.emplace(problem_.design, problem_.network, hertz_, problem_.others, active_, watched_);
+    why_not = "the rest of the network could not be reduced to the knobs' places";
+    if (!collapsed_->sound()) return false;
+    ports_ = collapsed_->ports();
+    volts_.resize(1 + watched_.size());
+    for (std::size_t c = 0; c < corners(); ++c) fill_corner(c);
+    return true;
+  }
+
+  /// Nowhere negative in a box: there the figure is no better than this share (see `share_of`). None where the figure has no such form.
+  std::optional<Polynomial> no_better(const design::Figure& figure, double share) const {
+    const std::vector<Term> asked = terms(figure, share);
+    if (asked.empty()) return std::nullopt;
+    Polynomial sum{};
+    for (const Term& term : asked) add(term, sum);
+    return sum;
+  }
+
+  /// A figure's value as a share of the available power; of a match, the share that does not come back. None for other figures.
+  std::optional<double> share_of(const design::Figure& figure, double value) const {
+    switch (figure.kind) {
+      case FigureKind::power_into:
+      case FigureKind::radiated_from: return value / problem_.design.source.available_w.real_at(hertz_, problem_.others);
+      case FigureKind::efficiency: return value;
+      case FigureKind::total_loss: return std::pow(10.0, -0.1 * value);
+      case FigureKind::swr_at: {
+        const double reflection = std::isnan(value) ? 1.0 : (value - 1.0) / (value + 1.0);
+        return 1.0 - reflection * reflection;
+      }
+      // No reflection at all has no return loss.
+      case FigureKind::return_loss_at: return std::isnan(value) ? 1.0 : 1.0 - std::pow(10.0, -0.1 * value);
+      default: return std::nullopt;
+    }
+  }
+
+  /// A rig that folds back gives at most its table's largest share; ratios of powers do not feel it.
+  double most_share(const design::Figure& figure) const {
+    const bool watts = figure.kind == FigureKind::power_into || figure.kind == FigureKind::radiated_from;
+    const auto& table = problem_.design.source.foldback;
+    if (!watts || table.empty()) return 1.0;
+    double most = 0.0;
+    for (const auto& [swr, share] : table) most = std::max(most, share);
+    return most;
   }
 
  private:
-  double hertz() const { return problem_.frequencies_hz.front(); }
-
-  bool find_ports() {
+  bool find_ports(std::string& why_not) {
     const auto& knobs = problem_.statement.knobs;
+    why_not = fmt::format("a proof takes {} knobs at the most", most_knobs);
     if (knobs.size() > most_knobs || knobs.empty()) return false;
-    const design::Source& source = problem_.design.source;
     for (design::KnobId knob : knobs) {
+      const std::string& name = problem_.design.knobs[knob.index].name;
+      why_not = fmt::format("a proof takes knobs without steps, and {} has some", name);
       if (!problem_.design.knobs[knob.index].choices.empty()) return false;
-      if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob)) return false;
-      for (const design::Coupling& coupling : problem_.design.couplings)
-        if (coupling.factor.depends_on(knob)) return false;
-      std::size_t moved = 0;
-      for (std::size_t p = 0; p < problem_.design.parts.size(); ++p) {
-        if (!varies_with(problem_.design.parts[p], knob)) continue;
-        const auto elements = problem_.network.elements_of(design::PartId{static_cast<int>(p)});
-        if (++moved > 1 || elements.size() != 1 || design::is_load(problem_.design.parts[p])) return false;
-        if (problem_.network.elements[elements.front()].form != graph::Element::Form::branch) return false;
-        if (std::count(active_.begin(), active_.end(), elements.front()) > 0) return false;
-        active_.push_back(elements.front());
-      }
-      if (moved != 1) return false;
+      why_not = fmt::format("a proof takes knobs that turn one coil, capacitor or resistor each, and {} turns something else", name);
+      if (!moves_one_branch(knob)) return false;
       const auto fraction = fit(active_.size() - 1, knob);
+      why_not = fmt::format("the values of {} follow no law that a proof could take", name);
       if (!fraction) return false;
       fractions_.push_back(*fraction);
     }
     return true;
   }
 
+  bool moves_one_branch(design::KnobId knob) {
+    const design::Source& source = problem_.design.source;
+    if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob)) return false;
+    for (const design::Coupling& coupling : problem_.design.couplings)
+      if (coupling.factor.depends_on(knob)) return false;
+    std::size_t moved = 0;
+    for (std::size_t p = 0; p < problem_.design.parts.size(); ++p) {
+      if (!varies_with(problem_.design.parts[p], knob)) continue;
+      const auto elements = problem_.network.elements_of(design::PartId{static_cast<int>(p)});
+      if (++moved > 1 || elements.size() != 1 || design::is_load(problem_.design.parts[p])) return false;
+      if (problem_.network.elements[elements.front()].form != graph::Element::Form::branch) return false;
+      if (std::count(active_.begin(), active_.end(), elements.front()) > 0) return false;
+      active_.push_back(elements.front());
+    }
+    return moved == 1;
+  }
+
   Complex admittance(std::size_t port, design::KnobId id, double t) const {
     std::vector<double> setting = problem_.others;
     const design::Knob& knob = problem_.design.knobs[id.index];
     setting[id.index] = knob.lower + t * (knob.upper - knob.lower);
-    const solve::ElementValue value = solve::element_value(problem_.design, problem_.network.elements[active_[port]], hertz(), setting);
+    const solve::ElementValue value = solve::element_value(problem_.design, problem_.network.elements[active_[port]], hertz_, setting);
     return value.d / value.n;
   }
 
@@ -120,138 +180,85 @@ class Prover {
 
   /// At a corner: D, and D times the volts of the source (0) or of a watched branch (1 ...). With V' the port volts over their knob's denominator d and m =
   /// numerator less reference times d, (d V')_q + sum_r z_qr m_r V'_r = v_q; so the matrix, its columns straight in one knob each, has D as determinant.
-  void corner(const solve::CollapsedPorts& ports, std::size_t c, std::vector<Corners>& volts, Corners& d) const {
+  void fill_corner(std::size_t c) {
     const std::size_t n = active_.size();
     Matrix a{};
     std::array<Complex, most_knobs> m{};
     for (std::size_t r = 0; r < n; ++r) {
       const bool upper = (c >> r & 1) != 0;
       const Complex den = upper ? fractions_[r].d1 : fractions_[r].d0;
-      m[r] = (upper ? fractions_[r].n1 : fractions_[r].n0) - ports.reference * den;
-      for (std::size_t q = 0; q < n; ++q) a[most_knobs * q + r] = ports.z[q * n + r] * m[r] + (q == r ? den : 0.0);
+      m[r] = (upper ? fractions_[r].n1 : fractions_[r].n0) - ports_.reference * den;
+      for (std::size_t q = 0; q < n; ++q) a[most_knobs * q + r] = ports_.z[q * n + r] * m[r] + (q == r ? den : 0.0);
     }
-    d[c] = determinant(a);
-    for (std::size_t w = 0; w < volts.size(); ++w) {
-      Complex sum = ports.u[w * (n + 1)] * d[c];
+    d_[c] = determinant(a);
+    for (std::size_t w = 0; w < volts_.size(); ++w) {
+      Complex sum = ports_.u[w * (n + 1)] * d_[c];
       for (std::size_t q = 0; q < n; ++q) {
         Matrix replaced = a;
-        for (std::size_t row = 0; row < n; ++row) replaced[most_knobs * row + q] = ports.v[row];
-        sum -= ports.u[w * (n + 1) + 1 + q] * m[q] * determinant(replaced);
+        for (std::size_t row = 0; row < n; ++row) replaced[most_knobs * row + q] = ports_.v[row];
+        sum -= ports_.u[w * (n + 1) + 1 + q] * m[q] * determinant(replaced);
       }
-      volts[w][c] = sum;
+      volts_[w][c] = sum;
     }
   }
 
-  /// limit |D|^2 less what the loads get of the available power, times |D|^2. Empty where the goal is another.
-  std::vector<Term> terms(double limit) {
-    std::vector<int> watched;
-    std::vector<design::PartId> loads;
-    for (std::size_t p = 0; p < problem_.design.parts.size(); ++p)
-      if (design::is_load(problem_.design.parts[p])) {
-        loads.push_back(design::PartId{static_cast<int>(p)});
-        watched.push_back(problem_.network.elements_of(loads.back()).front());
-      }
-    const solve::Collapsed collapsed(problem_.design, problem_.network, hertz(), problem_.others, active_, watched);
-    if (!collapsed.sound()) return {};
-    const solve::CollapsedPorts ports = collapsed.ports();
-    std::vector<Corners> volts(1 + watched.size());
-    Corners d{};
-    for (std::size_t c = 0; c < corners(); ++c) corner(ports, c, volts, d);
-    const design::Figure& goal = problem_.statement.goal;
-    switch (goal.kind) {
+  /// limit |D|^2 less what the loads get of the available power, times |D|^2. Empty where the figure is another.
+  std::vector<Term> terms(const design::Figure& figure, double limit) const {
+    switch (figure.kind) {
       case FigureKind::swr_at:
-      case FigureKind::return_loss_at: return match_terms(collapsed, ports, volts[0], d, limit);
+      case FigureKind::return_loss_at: return match_terms(figure, limit);
       case FigureKind::power_into:
       case FigureKind::radiated_from:
       case FigureKind::efficiency:
       case FigureKind::total_loss: break;
       default: return {};
     }
-    if (goal.box) return {};
-    const std::vector<double> shares = radiated_shares(loads);
+    if (figure.box) return {};
+    const std::vector<double> shares = radiated_shares();
     if (shares.empty()) return {};
-    const bool all = goal.kind == FigureKind::efficiency || goal.kind == FigureKind::total_loss;
-    std::vector<Term> result{{d, limit}};
-    for (std::size_t w = 0; w < loads.size(); ++w) {
-      if (!all && !(loads[w] == goal.part)) continue;
-      const double share = goal.kind == FigureKind::power_into ? 1.0 : shares[w];
-      result.push_back({volts[1 + w], -foldback_factor(all) * share * ports.watched_siemens[w] / collapsed.available_w()});
+    const bool all = figure.kind == FigureKind::efficiency || figure.kind == FigureKind::total_loss;
+    std::vector<Term> result{{d_, limit}};
+    for (std::size_t w = 0; w < loads_.size(); ++w) {
+      if (!all && !(loads_[w] == figure.part)) continue;
+      const double share = figure.kind == FigureKind::power_into ? 1.0 : shares[w];
+      result.push_back({volts_[1 + w], -most_share(figure) * share * ports_.watched_siemens[w] / collapsed_->available_w()});
     }
     return result;
   }
 
   /// The wave that comes back less (1 - limit) of the one that goes out.
-  std::vector<Term> match_terms(const solve::Collapsed& collapsed, const solve::CollapsedPorts& ports, const Corners& volts, const Corners& d,
-                                double limit) const {
-    const design::Figure& goal = problem_.statement.goal;
+  std::vector<Term> match_terms(const design::Figure& figure, double limit) const {
     const design::Source& source = problem_.design.source;
     std::size_t parts = 0;
     for (const design::Part& part : problem_.design.parts)
       parts += std::count(part.terminals.begin(), part.terminals.end(), source.node) > 0;
-    if (goal.look.node != source.node || (goal.look.into && parts != 1)) return {};
-    const design::Value* asked = goal.reference ? &*goal.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
-    const Complex ohms = collapsed.source_ohms();
-    const Complex reference = asked != nullptr ? asked->at(hertz(), problem_.others) : Complex(ohms.real());
+    if (figure.look.node != source.node || (figure.look.into && parts != 1)) return {};
+    const design::Value* asked = figure.reference ? &*figure.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
+    const Complex ohms = collapsed_->source_ohms();
+    const Complex reference = asked != nullptr ? asked->at(hertz_, problem_.others) : Complex(ohms.real());
     Term back{{}, 1.0}, out{{}, limit - 1.0};
     for (std::size_t c = 0; c < corners(); ++c) {
-      const Complex amps = (ports.source_volts * d[c] - volts[c]) / ohms;
-      back.function[c] = volts[c] - std::conj(reference) * amps;
-      out.function[c] = volts[c] + reference * amps;
+      const Complex amps = (ports_.source_volts * d_[c] - volts_[0][c]) / ohms;
+      back.function[c] = volts_[0][c] - std::conj(reference) * amps;
+      out.function[c] = volts_[0][c] + reference * amps;
     }
     return {back, out};
   }
 
-  std::vector<double> radiated_shares(const std::vector<design::PartId>& loads) const {
+  std::vector<double> radiated_shares() const {
     solve::States states;
     states.knob_count = problem_.others.size();
-    states.add(hertz(), knobs_found());
+    states.add(hertz_, knobs_with(problem_, found_.setting));
     const ledger::Ledger books =
         ledger::book(problem_.design, problem_.network, solve::solve(problem_.design, problem_.network, problem_.plan, states), {});
     std::vector<double> shares;
-    for (design::PartId load : loads)
+    for (design::PartId load : loads_)
       for (const ledger::LoadBook& book : books.loads)
         if (book.part == load) shares.push_back(book.absorbed_w[0] > 0.0 ? book.radiated_w[0] / book.absorbed_w[0] : 1.0);
-    return shares.size() == loads.size() ? shares : std::vector<double>{};
-  }
-
-  /// A rig that folds back gives at most its table's largest share; ratios of powers do not feel it.
-  double foldback_factor(bool ratio) const {
-    double most = 1.0;
-    const auto& table = problem_.design.source.foldback;
-    if (ratio || table.empty()) return most;
-    most = 0.0;
-    for (const auto& [swr, share] : table) most = std::max(most, share);
-    return most;
-  }
-
-  std::vector<double> knobs_found() const {
-    std::vector<double> knobs = problem_.others;
-    for (std::size_t k = 0; k < found_.setting.size(); ++k) knobs[problem_.statement.knobs[k].index] = found_.setting[k];
-    return knobs;
-  }
-
-  /// What the setting found reaches, as a share of the available power.
-  std::optional<double> reach() const {
-    const double available = problem_.design.source.available_w.real_at(hertz(), problem_.others);
-    const bool most = problem_.statement.most;
-    switch (problem_.statement.goal.kind) {
-      case FigureKind::power_into:
-      case FigureKind::radiated_from: return most ? std::optional(found_.goal / available) : std::nullopt;
-      case FigureKind::efficiency: return most ? std::optional(found_.goal) : std::nullopt;
-      case FigureKind::total_loss: return most ? std::nullopt : std::optional(std::pow(10.0, -0.1 * found_.goal));
-      case FigureKind::swr_at: {
-        const double reflection = std::isnan(found_.goal) ? 1.0 : (found_.goal - 1.0) / (found_.goal + 1.0);
-        return most ? std::nullopt : std::optional(1.0 - reflection * reflection);
-      }
-      // No reflection at all has no return loss.
-      case FigureKind::return_loss_at: return most ? std::optional(std::isnan(found_.goal) ? 1.0 : 1.0 - std::pow(10.0, -0.1 * found_.goal)) : std::nullopt;
-      default: return std::nullopt;
-    }
+    return shares.size() == loads_.size() ? shares : std::vector<double>{};
   }
 
   std::size_t corners() const { return std::size_t{1} << active_.size(); }
-
-  std::size_t coefficients() const { return active_.size() == 1 ? 3 : active_.size() == 2 ? 9 : 27; }
 
   /// |f|^2 of an f straight in each knob: index 0, 1, 2 of a knob counts how many of the two factors stand at its upper end.
   void add(const Term& term, Polynomial& sum) const {
@@ -267,6 +274,91 @@ class Prover {
         sum[index] += share * term.weight * (term.function[a] * std::conj(term.function[b])).real();
       }
   }
+
+  const Problem& problem_;
+  const Found& found_;
+  double hertz_;
+  std::vector<int> active_, watched_;
+  std::vector<design::PartId> loads_;  ///< of watched_
+  std::vector<Fraction> fractions_;
+  std::optional<solve::Collapsed> collapsed_;
+  solve::CollapsedPorts ports_;
+  std::vector<Corners> volts_;  ///< times D: the source's, then the watched branches'
+  Corners d_{};
+};
+
+/// A box of the ranges: all that may be asked of it, in its own coordinates.
+using Cell = std::vector<Polynomial>;
+
+class Prover {
+ public:
+  Prover(const Problem& problem, const Found& found) : problem_(problem), found_(found), knobs_(problem.statement.knobs.size()) {}
+
+  Proof run() {
+    Proof proof{.margin = proof_margin, .why_not = "no proof is known for such a goal"};
+    const design::Figure& goal = problem_.statement.goal;
+    if (problem_.statement.most == less_is_better(goal)) return proof;
+    std::vector<Bounds> all;
+    for (double hertz : telling_frequencies()) {
+      all.emplace_back(problem_, found_, hertz);
+      const auto share = all.back().share_of(goal, found_.goal);
+      if (!share) return proof;
+      // Nothing gets more than the source has to give.
+      if (*share >= (1.0 - proof_margin) * all.back().most_share(goal)) return {.holds = true, .margin = proof_margin};
+    }
+    for (Bounds& bounds : all)
+      if (!bounds.make(proof.why_not)) return proof;
+    proof.why_not = "no proof is known for such a goal";
+    for (double margin : {proof_margin, loose_margin}) {
+      const Cell whole = asked_of(all, margin);
+      if (whole.empty()) return proof;
+      proof = {.margin = margin};
+      if (proof.holds = decided(whole, proof.cells); proof.holds) return proof;
+    }
+    proof.why_not = fmt::format("{} boxes of the ranges did not decide it", most_cells);
+    return proof;
+  }
+
+ private:
+  static bool less_is_better(const design::Figure& figure) { return figure.kind == FigureKind::total_loss || figure.kind == FigureKind::swr_at; }
+
+  /// All of a few; of many the ends, and those where the setting found does worst.
+  std::vector<double> telling_frequencies() const {
+    const std::vector<double>& all = problem_.frequencies_hz;
+    if (all.size() <= most_frequencies) return all;
+    const double sign = problem_.statement.most ? 1.0 : -1.0;
+    std::vector<std::pair<double, double>> ranked;
+    for (double hertz : all) {
+      const Problem one{problem_.design, problem_.network, problem_.plan, problem_.statement, {hertz}, problem_.others, {}};
+      const double figure = worst_figure(one, problem_.statement.goal, problem_.statement.most, knobs_with(problem_, found_.setting));
+      ranked.push_back({std::isnan(figure) ? -std::numeric_limits<double>::infinity() : sign * figure, hertz});
+    }
+    std::sort(ranked.begin(), ranked.end());
+    std::vector<double> chosen{all.front(), all.back()};
+    for (const auto& [figure, hertz] : ranked)
+      if (chosen.size() < most_frequencies && std::find(chosen.begin(), chosen.end(), hertz) == chosen.end()) chosen.push_back(hertz);
+    return chosen;
+  }
+
+  /// Any one of these, nowhere negative in a box, means that nothing better by the margin is there. Empty where the goal has no such form.
+  Cell asked_of(const std::vector<Bounds>& all, double margin) const {
+    const design::Figure& goal = problem_.statement.goal;
+    Cell asked;
+    for (const Bounds& bounds : all) {
+      const auto one = bounds.no_better(goal, *bounds.share_of(goal, found_.goal) + margin);
+      if (!one) return {};
+      asked.push_back(*one);
+      for (const design::Requirement& requirement : problem_.statement.keeping) {
+        const auto share = bounds.share_of(requirement.figure, requirement.value);
+        if (!share || requirement.over_hz || requirement.below != less_is_better(requirement.figure)) continue;
+        // A hair below what is asked: settings that just keep it stay in.
+        if (const auto missed = bounds.no_better(requirement.figure, *share * (1.0 - 1e-9))) asked.push_back(*missed);
+      }
+    }
+    return asked;
+  }
+
+  std::size_t coefficients() const { return knobs_ == 1 ? 3 : knobs_ == 2 ? 9 : 27; }
 
   /// Both halves of a box (de Casteljau's rule).
   void halve(const Polynomial& whole, std::size_t knob, Polynomial& low, Polynomial& high) const {
@@ -286,7 +378,7 @@ class Prover {
   std::size_t steepest(const Polynomial& polynomial) const {
     std::size_t knob = 0, stride = 1;
     double most = -1.0;
-    for (std::size_t k = 0; k < active_.size(); ++k, stride *= 3)
+    for (std::size_t k = 0; k < knobs_; ++k, stride *= 3)
       for (std::size_t i = 0; i < coefficients(); ++i)
         if (i / stride % 3 != 2 && std::abs(polynomial[i + stride] - polynomial[i]) > most) {
           most = std::abs(polynomial[i + stride] - polynomial[i]);
@@ -295,27 +387,42 @@ class Prover {
     return knob;
   }
 
-  bool nowhere_negative(const std::vector<Term>& terms, std::size_t& cells) const {
-    std::vector<Polynomial> open(1);
-    for (const Term& term : terms) add(term, open.front());
+  double least(const Polynomial& polynomial) const {
+    return *std::min_element(polynomial.begin(), polynomial.begin() + std::ptrdiff_t(coefficients()));
+  }
+  double most(const Polynomial& polynomial) const {
+    return *std::max_element(polynomial.begin(), polynomial.begin() + std::ptrdiff_t(coefficients()));
+  }
+
+  /// Whether in every box, halved as often as it takes, something asked is nowhere negative. A box is halved along the knob that changes most what is
+  /// nearest to that.
+  bool decided(const Cell& whole, std::size_t& cells) const {
+    const std::size_t each = whole.size();
+    // Boxes that are open, one after the other.
+    std::vector<Polynomial> open = whole;
+    Cell cell(each);
     while (!open.empty()) {
-      const Polynomial polynomial = open.back();
-      open.pop_back();
+      std::copy(open.end() - std::ptrdiff_t(each), open.end(), cell.begin());
+      open.resize(open.size() - each);
       if (++cells > most_cells) return false;
-      const auto least = [&] { return *std::min_element(polynomial.begin(), polynomial.begin() + std::ptrdiff_t(coefficients())); };
-      if (least() >= 0.0) continue;
-      Polynomial low, high;
-      halve(polynomial, steepest(polynomial), low, high);
-      open.push_back(low);
-      open.push_back(high);
+      double fewest = std::numeric_limits<double>::infinity();
+      std::size_t nearest = 0;
+      for (std::size_t i = 0; i < each && fewest > 0.0; ++i) {
+        const double low = least(cell[i]), high = most(cell[i]);
+        const double lacks = low >= 0.0 ? 0.0 : high > 0.0 ? -low / high : std::numeric_limits<double>::max();
+        if (lacks < fewest) fewest = lacks, nearest = i;
+      }
+      if (fewest == 0.0) continue;
+      const std::size_t knob = steepest(cell[nearest]), first = open.size();
+      open.resize(first + 2 * each);
+      for (std::size_t i = 0; i < each; ++i) halve(cell[i], knob, open[first + i], open[first + each + i]);
     }
     return true;
   }
 
   const Problem& problem_;
   const Found& found_;
-  std::vector<int> active_;
-  std::vector<Fraction> fractions_;
+  std::size_t knobs_;
 };
 
 }  // namespace

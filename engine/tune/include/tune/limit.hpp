@@ -1,9 +1,11 @@
-// What no lossless network can better: the match of a reactive load over a band.
+// What no tuner can better: the match of a reactive load over a band, and the power that passive parts can bring at one frequency.
 #pragma once
 
 #include <complex>
 #include <optional>
 #include <vector>
+
+#include "solve/collapse.hpp"
 
 namespace wattfall::tune {
 
@@ -25,5 +27,11 @@ std::optional<ReactiveLoad> reactive_load(const std::vector<double>& frequencies
 /// most 1 - its square of the available power reaches the load at the band's worst point, losses or not. Source: R. M. Fano, Theoretical limitations on the broadband
 /// matching of arbitrary impedances, J. Franklin Inst. 249, 1950, after H. W. Bode, 1945 (from memory). Exact within the model; cost constant.
 double least_reflection(const ReactiveLoad& load, double lower_hz, double upper_hz);
+
+/// The most power [W] that can reach a watched branch, whatever passive parts of whatever values stand at the active ones: lossless ones first of all. Where
+/// the rest of the network loses nothing this is the conjugate match, all that the source has to give; with one port it is the best reactance there; with
+/// more, parts that may be coupled to each other as well, so that no setting gets above it. None where the rest is not passive, or the bound does not exist in
+/// working accuracy. Source: own derivation (a linear form over the ellipsoid of amps that passive parts can draw). Cost: n^3 of the ports.
+std::optional<double> most_with_passive_parts(const solve::CollapsedPorts& ports, std::size_t watched);
 
 }  // namespace wattfall::tune
