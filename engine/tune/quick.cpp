@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include "judge/figures.hpp"
 #include "ledger/book.hpp"
@@ -135,11 +136,23 @@ bool Quick::collapse() {
   return true;
 }
 
+bool Quick::asks_what_is_radiated() const {
+  const auto radiated = [](const design::Figure& figure) {
+    return figure.kind == FigureKind::radiated_from || figure.kind == FigureKind::efficiency || figure.kind == FigureKind::total_loss;
+  };
+  const auto& keeping = problem_.statement.keeping;
+  return radiated(problem_.statement.goal) ||
+         std::any_of(keeping.begin(), keeping.end(), [&](const design::Requirement& requirement) { return radiated(requirement.figure); });
+}
+
 /// One ledger tells the loads' radiated shares, which no knob but a switch changes. A load that a switch cuts off gets nothing at any setting.
 bool Quick::collapse_case(Case& one) const {
+  const bool radiated = asks_what_is_radiated();
   for (double hertz : problem_.frequencies_hz) {
     one.collapsed.emplace_back(problem_.design, problem_.network, hertz, one.knobs, active_, watched_);
     if (!one.collapsed.back().sound()) return false;
+    one.radiated.emplace_back();
+    if (!radiated) continue;
     solve::States states;
     states.knob_count = one.knobs.size();
     states.add(hertz, one.knobs);
@@ -150,7 +163,7 @@ bool Quick::collapse_case(Case& one) const {
       if (!(load.absorbed_w[0] > 0.0) && switches_.empty()) return false;
       shares.push_back(load.absorbed_w[0] > 0.0 ? load.radiated_w[0] / load.absorbed_w[0] : 0.0);
     }
-    one.radiated.push_back(std::move(shares));
+    one.radiated.back() = std::move(shares);
   }
   return true;
 }
@@ -165,76 +178,118 @@ std::size_t Quick::case_of(const double* knobs) const {
   return index;
 }
 
-/// SWR at the source, against a reference; NaN for total reflection.
-double Quick::source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
-  return ledger::swr_of(source_reflection(asked, answer, frequency, state));
-}
-
-double Quick::source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const {
-  const std::complex<double> reference =
-      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others)
-                       : cases_.front().collapsed[frequency].source_ohms().real();
-  const std::complex<double> volts = answer.source_volts[state], amps = answer.source_amps[state];
-  return std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps));
-}
-
-double Quick::figure_value(const Case& one, const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency,
-                           std::size_t state) const {
-  const double available = one.collapsed[frequency].available_w();
-  const std::vector<double>& shares = one.radiated[frequency];
-  double radiated = 0.0;
-  for (std::size_t w = 0; w < watched_.size(); ++w) radiated += answer.watched_w[w][state] * shares[w];
-  const design::Source& source = problem_.design.source;
-  const design::Value* own = source.reference_ohm ? &*source.reference_ohm : nullptr;
-  // A rig that folds back gives less; ratios of powers do not feel it.
-  const auto left = [&] {
-    return source.foldback.empty() ? 1.0 : ledger::power_left(source, source_swr(own, answer, frequency, state));
-  };
-  const auto load = [&] { return static_cast<std::size_t>(std::find(loads_.begin(), loads_.end(), figure.part) - loads_.begin()); };
-  const auto part = [&] { return static_cast<std::size_t>(std::find(moved_.begin(), moved_.end(), figure.part) - moved_.begin()); };
-  switch (figure.kind) {
-    case FigureKind::power_into: return answer.watched_w[load()][state] * left();
-    case FigureKind::radiated_from: return answer.watched_w[load()][state] * shares[load()] * left();
-    case FigureKind::heat_in: return answer.active_w[part()][state] * left();
-    case FigureKind::peak_volts_across: return std::sqrt(2.0 * left()) * answer.active_volts[part()][state];
-    case FigureKind::rms_amps_through: return std::sqrt(left()) * answer.active_amps[part()][state];
-    case FigureKind::efficiency: return radiated / available;
-    case FigureKind::total_loss: return radiated > 0.0 ? 10.0 * std::log10(available / radiated) : none;
-    default: break;
+/// Searches go through the last knob's choices slowest, so that a batch often stands at one choice of a switch.
+bool Quick::all_one_case(const std::vector<double>& settings, std::size_t count) const {
+  const std::size_t width = problem_.others.size();
+  for (design::KnobId knob : switches_) {
+    const double* value = settings.data() + knob.index;
+    for (std::size_t s = 1; s < count; ++s)
+      if (value[s * width] != value[0]) return false;
   }
-  const design::Value* asked = figure.reference ? &*figure.reference : own;
-  if (figure.kind == FigureKind::swr_at) return source_swr(asked, answer, frequency, state);
-  const double reflection = source_reflection(asked, answer, frequency, state);
-  return reflection > 0.0 ? -20.0 * std::log10(reflection) : none;
+  return true;
+}
+
+/// |V - conj(R) I|/|V + R I| at the source, against a reference.
+void Quick::source_reflections(const design::Value* asked, solve::CollapsedAnswer& answer, std::size_t frequency, double* values,
+                               std::size_t count) const {
+  const std::complex<double> reference =
+      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others) : cases_.front().collapsed[frequency].source_ohms().real();
+  const double r = reference.real(), x = reference.imag();
+  const double *v_re = answer.source_volts.real(), *v_im = answer.source_volts.imag(), *i_re = answer.source_amps.real(), *i_im = answer.source_amps.imag();
+  for (std::size_t s = 0; s < count; ++s) {
+    const double back_re = v_re[s] - (r * i_re[s] + x * i_im[s]), back_im = v_im[s] - (r * i_im[s] - x * i_re[s]);
+    const double out_re = v_re[s] + (r * i_re[s] - x * i_im[s]), out_im = v_im[s] + (r * i_im[s] + x * i_re[s]);
+    values[s] = std::sqrt((back_re * back_re + back_im * back_im) / (out_re * out_re + out_im * out_im));
+  }
+}
+
+/// A rig that folds back gives less.
+void Quick::powers_left(solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t count) {
+  const design::Source& source = problem_.design.source;
+  if (source.foldback.empty()) return;
+  left_.resize(count);
+  source_reflections(source.reference_ohm ? &*source.reference_ohm : nullptr, answer, frequency, left_.data(), count);
+  for (double& left : left_) left = ledger::power_left(source, ledger::swr_of(left));
+}
+
+/// Of each state at one frequency.
+void Quick::figure_values(const Case& one, const design::Figure& figure, solve::CollapsedAnswer& answer, std::size_t frequency, double* values,
+                          std::size_t count) const {
+  const std::vector<double>& shares = one.radiated[frequency];
+  const auto take = [&](const solve::Series& series, double factor) {
+    const double* from = series.data();
+    for (std::size_t s = 0; s < count; ++s) values[s] = from[s] * factor;
+  };
+  // Ratios of powers do not feel a rig's folding back.
+  const auto folded_back = [&](bool volts_or_amps) {
+    for (std::size_t s = 0; s < left_.size(); ++s) values[s] *= volts_or_amps ? std::sqrt(left_[s]) : left_[s];
+  };
+  const auto load = static_cast<std::size_t>(std::find(loads_.begin(), loads_.end(), figure.part) - loads_.begin());
+  const auto part = static_cast<std::size_t>(std::find(moved_.begin(), moved_.end(), figure.part) - moved_.begin());
+  switch (figure.kind) {
+    case FigureKind::power_into: take(answer.watched_w[load], 1.0); return folded_back(false);
+    case FigureKind::radiated_from: take(answer.watched_w[load], shares[load]); return folded_back(false);
+    case FigureKind::heat_in: take(answer.active_w[part], 1.0); return folded_back(false);
+    case FigureKind::peak_volts_across: take(answer.active_volts[part], std::numbers::sqrt2); return folded_back(true);
+    case FigureKind::rms_amps_through: take(answer.active_amps[part], 1.0); return folded_back(true);
+    case FigureKind::efficiency:
+    case FigureKind::total_loss: break;
+    default: {
+      const design::Source& source = problem_.design.source;
+      const design::Value* own = source.reference_ohm ? &*source.reference_ohm : nullptr;
+      source_reflections(figure.reference ? &*figure.reference : own, answer, frequency, values, count);
+      for (std::size_t s = 0; s < count; ++s)
+        values[s] = figure.kind == FigureKind::swr_at ? ledger::swr_of(values[s]) : values[s] > 0.0 ? -20.0 * std::log10(values[s]) : none;
+      return;
+    }
+  }
+  std::fill_n(values, count, 0.0);
+  for (std::size_t w = 0; w < watched_.size(); ++w) {
+    const double* from = answer.watched_w[w].data();
+    for (std::size_t s = 0; s < count; ++s) values[s] += from[s] * shares[w];
+  }
+  const double available = one.collapsed[frequency].available_w();
+  for (std::size_t s = 0; s < count; ++s)
+    values[s] = figure.kind == FigureKind::efficiency ? values[s] / available : values[s] > 0.0 ? 10.0 * std::log10(available / values[s]) : none;
 }
 
 void Quick::run(const std::vector<double>& settings, std::size_t count, std::vector<std::vector<double>>& values) {
-  values.assign(1 + problem_.statement.keeping.size(), std::vector<double>(count * problem_.frequencies_hz.size()));
-  const std::size_t width = problem_.others.size();
+  const std::size_t width = problem_.others.size(), each = problem_.frequencies_hz.size(), figures = 1 + problem_.statement.keeping.size();
+  values.resize(figures);
+  for (std::vector<double>& all : values) all.resize(count * each);
+  if (all_one_case(settings, count)) {
+    run_case(cases_[case_of(settings.data())], settings.data(), count);
+    for (std::size_t figure = 0; figure < figures; ++figure)
+      for (std::size_t f = 0; f < each; ++f)
+        for (std::size_t s = 0; s < count; ++s) values[figure][s * each + f] = columns_[(figure * each + f) * count + s];
+    return;
+  }
   members_.resize(cases_.size());
   for (std::vector<std::size_t>& members : members_) members.clear();
   for (std::size_t s = 0; s < count; ++s) members_[case_of(settings.data() + s * width)].push_back(s);
-  for (std::size_t c = 0; c < cases_.size(); ++c)
-    if (!members_[c].empty()) run_case(cases_[c], settings, members_[c], values);
-}
-
-void Quick::run_case(Case& one, const std::vector<double>& settings, const std::vector<std::size_t>& which,
-                     std::vector<std::vector<double>>& values) {
-  const std::size_t width = problem_.others.size(), each = problem_.frequencies_hz.size();
-  const auto& keeping = problem_.statement.keeping;
-  const double* numbers = settings.data();
-  if (cases_.size() > 1) {
+  for (std::size_t c = 0; c < cases_.size(); ++c) {
+    const std::vector<std::size_t>& which = members_[c];
+    if (which.empty()) continue;
     grouped_.clear();
     for (std::size_t s : which) grouped_.insert(grouped_.end(), settings.begin() + std::ptrdiff_t(s * width), settings.begin() + std::ptrdiff_t((s + 1) * width));
-    numbers = grouped_.data();
+    run_case(cases_[c], grouped_.data(), which.size());
+    for (std::size_t figure = 0; figure < figures; ++figure)
+      for (std::size_t f = 0; f < each; ++f)
+        for (std::size_t i = 0; i < which.size(); ++i) values[figure][which[i] * each + f] = columns_[(figure * each + f) * which.size() + i];
   }
-  solve::CollapsedAnswer& answer = answer_;
+}
+
+/// Fills columns_.
+void Quick::run_case(Case& one, const double* settings, std::size_t count) {
+  const std::size_t each = problem_.frequencies_hz.size();
+  const auto& keeping = problem_.statement.keeping;
+  columns_.resize((1 + keeping.size()) * each * count);
   for (std::size_t f = 0; f < each; ++f) {
-    one.collapsed[f].evaluate(numbers, which.size(), answer);
-    for (std::size_t i = 0; i < which.size(); ++i) {
-      values[0][which[i] * each + f] = figure_value(one, problem_.statement.goal, answer, f, i);
-      for (std::size_t c = 0; c < keeping.size(); ++c) values[c + 1][which[i] * each + f] = figure_value(one, keeping[c].figure, answer, f, i);
-    }
+    one.collapsed[f].evaluate(settings, count, answer_);
+    powers_left(answer_, f, count);
+    const auto column = [&](std::size_t figure) { return columns_.data() + (figure * each + f) * count; };
+    figure_values(one, problem_.statement.goal, answer_, f, column(0), count);
+    for (std::size_t c = 0; c < keeping.size(); ++c) figure_values(one, keeping[c].figure, answer_, f, column(c + 1), count);
   }
 }
 

@@ -32,7 +32,7 @@ class Quick {
   struct Case {
     std::vector<double> knobs;                   ///< of the whole design
     std::vector<solve::Collapsed> collapsed;     ///< by frequency
-    std::vector<std::vector<double>> radiated;   ///< [frequency][load]: share of what it absorbs
+    std::vector<std::vector<double>> radiated;   ///< [frequency][load]: share of what it absorbs, if a figure asks for it
   };
 
   bool is_port(design::PartId part) const;
@@ -41,14 +41,16 @@ class Quick {
   bool find_watched();
   bool at_source(const design::Look& look) const;
   bool suits(const design::Figure& figure) const;
+  bool asks_what_is_radiated() const;
   bool collapse();
   bool collapse_case(Case& one) const;
   std::size_t case_of(const double* knobs) const;
-  void run_case(Case& one, const std::vector<double>& settings, const std::vector<std::size_t>& which, std::vector<std::vector<double>>& values);
-  double source_reflection(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
-  double source_swr(const design::Value* asked, const solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t state) const;
-  double figure_value(const Case& one, const design::Figure& figure, const solve::CollapsedAnswer& answer, std::size_t frequency,
-                      std::size_t state) const;
+  bool all_one_case(const std::vector<double>& settings, std::size_t count) const;
+  void run_case(Case& one, const double* settings, std::size_t count);
+  void source_reflections(const design::Value* asked, solve::CollapsedAnswer& answer, std::size_t frequency, double* values, std::size_t count) const;
+  void powers_left(solve::CollapsedAnswer& answer, std::size_t frequency, std::size_t count);
+  void figure_values(const Case& one, const design::Figure& figure, solve::CollapsedAnswer& answer, std::size_t frequency, double* values,
+                     std::size_t count) const;
 
   const Problem& problem_;
   std::vector<design::KnobId> switches_;
@@ -58,6 +60,8 @@ class Quick {
   std::vector<Case> cases_;                      ///< the last switch runs fastest
   std::vector<double> grouped_;                  ///< the settings of one case
   std::vector<std::vector<std::size_t>> members_;  ///< of a batch, by case
+  std::vector<double> columns_;                  ///< [figure][frequency][state] of one case
+  std::vector<double> left_;                     ///< by state, where the rig folds back: the share of its power that it gives
   solve::CollapsedAnswer answer_;
 };
 

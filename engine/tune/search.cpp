@@ -24,6 +24,9 @@ constexpr std::size_t chunk = 512;
 constexpr std::size_t few_choices = 6;
 constexpr std::size_t enumerable = 300'000;
 
+/// Instead of a short: at 1 GHz still below 1e-10 ohm.
+constexpr double least_henries = 1e-20, least_ohms = 1e-12;
+
 /// The optimizer sees choices by their number; the network sees values.
 double value_of(const design::Knob& knob, double setting) {
   if (knob.choices.empty()) return setting;
@@ -69,7 +72,7 @@ class Evaluator {
 
   std::vector<double> knobs_for(const double* setting) const {
     std::vector<double> knobs(problem_.others.size());
-    fill_knobs(setting, knobs.data());
+    fill_knobs(setting, 1, knobs.data());
     return knobs;
   }
 
@@ -80,26 +83,48 @@ class Evaluator {
   }
 
  private:
-  /// The design's knobs, those of the statement at this setting.
-  void fill_knobs(const double* setting, double* knobs) const {
-    std::copy(problem_.others.begin(), problem_.others.end(), knobs);
+  /// The design's knobs, those of the statement at these settings.
+  void fill_knobs(const double* settings, std::size_t count, double* knobs) const {
+    const std::size_t width = problem_.others.size();
+    // Tunes that turn every knob there is need no copies of the others.
+    if (width > knob_count())
+      for (std::size_t i = 0; i < count; ++i) std::copy(problem_.others.begin(), problem_.others.end(), knobs + i * width);
     for (std::size_t k = 0; k < knob_count(); ++k) {
       const design::KnobId id = problem_.statement.knobs[k];
-      knobs[id.index] = relaxed_[k] ? setting[k] : value_of(problem_.design.knobs[id.index], setting[k]);
+      const design::Knob& knob = problem_.design.knobs[id.index];
+      const bool plain = relaxed_[k] || knob.choices.empty();
+      for (std::size_t i = 0; i < count; ++i) {
+        const double setting = settings[i * knob_count() + k];
+        knobs[i * width + static_cast<std::size_t>(id.index)] = plain ? setting : value_of(knob, setting);
+      }
     }
   }
 
   void run_chunk(const double* settings, std::size_t count, double* goals, double* slacks) {
     const std::size_t width = problem_.others.size();
     knobs_.resize(count * width);
-    for (std::size_t i = 0; i < count; ++i) fill_knobs(settings + i * knob_count(), knobs_.data() + i * width);
+    fill_knobs(settings, count, knobs_.data());
     if (quick_ == nullptr) run_whole(knobs_, count, values_);
     else run_quick(knobs_, count);
     judge_values(count, goals, slacks);
   }
 
-  /// A setting that the collapsed network has no answer for (a coil of 0 H is a short, and has no admittance) goes through the whole solution.
-  void run_quick(const std::vector<double>& knobs, std::size_t count) {
+  /// A coil of 0 H or a resistor of 0 ohm is a short, and has no admittance: instead of it goes so little that a share of 1e-11 of an answer feels it. Banks
+  /// of relays have many such settings.
+  void lift_shorts(std::vector<double>& knobs, std::size_t count) const {
+    const std::size_t width = problem_.others.size();
+    for (design::KnobId id : problem_.statement.knobs) {
+      const design::Knob& knob = problem_.design.knobs[id.index];
+      const double least = knob.dim == dimension::inductance ? least_henries : knob.dim == dimension::resistance ? least_ohms : 0.0;
+      if (least == 0.0 || (knob.choices.empty() ? knob.lower : knob.choices.front()) > 0.0) continue;
+      double* value = knobs.data() + id.index;
+      for (std::size_t i = 0; i < count; ++i) value[i * width] = value[i * width] == 0.0 ? least : value[i * width];
+    }
+  }
+
+  /// A setting that the collapsed network has no answer for goes through the whole solution.
+  void run_quick(std::vector<double>& knobs, std::size_t count) {
+    lift_shorts(knobs, count);
     quick_->run(knobs, count, values_);
     const std::size_t each = problem_.frequencies_hz.size(), width = problem_.others.size();
     std::vector<std::size_t> open;
@@ -137,9 +162,10 @@ class Evaluator {
   /// The worst frequency counts.
   void judge_values(std::size_t count, double* goals, double* slacks) const {
     const std::size_t each = problem_.frequencies_hz.size();
+    const double* values = values_[0].data();
     for (std::size_t i = 0; i < count; ++i) {
-      goals[i] = std::numeric_limits<double>::infinity();
-      for (std::size_t f = 0; f < each; ++f) goals[i] = std::min(goals[i], goal(values_[0][i * each + f]));
+      goals[i] = goal(values[i * each]);
+      for (std::size_t f = 1; f < each; ++f) goals[i] = std::min(goals[i], goal(values[i * each + f]));
       for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each, each);
     }
   }
@@ -208,20 +234,30 @@ sdk::KnobRange range_of(const design::Knob& knob, double now) {
 
 }  // namespace
 
-double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs) {
+namespace {
+
+/// The books of one setting (of the design's knobs) at each of the problem's frequencies.
+ledger::Ledger books_of(const Problem& problem, const std::vector<double>& knobs, const std::vector<design::Look>& looks) {
   solve::States states;
   states.knob_count = knobs.size();
   for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
-  const std::vector<design::Look> looks = judge::looks_of(problem.design);
-  const solve::Solution solution = solve::solve(problem.design, problem.network, problem.plan, states, looks);
-  const ledger::Ledger ledger = ledger::book(problem.design, problem.network, solution, looks);
+  return ledger::book(problem.design, problem.network, solve::solve(problem.design, problem.network, problem.plan, states, looks), looks);
+}
+
+double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better, const ledger::Ledger& ledger) {
   double worst = std::numeric_limits<double>::quiet_NaN();
-  for (std::size_t s = 0; s < states.size(); ++s) {
+  for (std::size_t s = 0; s < problem.frequencies_hz.size(); ++s) {
     const double value = judge::figure_in_state(figure, problem.design, ledger, s);
     if (std::isnan(value)) return value;
     if (std::isnan(worst) || (greater_is_better ? value < worst : value > worst)) worst = value;
   }
   return worst;
+}
+
+}  // namespace
+
+double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs) {
+  return worst_of(problem, figure, greater_is_better, books_of(problem, knobs, looks_of(problem)));
 }
 
 namespace {
@@ -320,9 +356,13 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   if (!found.found) return found;
   std::vector<double> knobs = problem.others;
   for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
-  found.goal = worst_figure(problem, problem.statement.goal, problem.statement.most, knobs);
+  const ledger::Ledger books = books_of(problem, knobs, looks_of(problem));
+  found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
   for (const design::Requirement& requirement : problem.statement.keeping)
-    found.kept.push_back(worst_figure(problem, requirement.figure, !requirement.below, knobs));
+    found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));
+  found.swr = 1.0;
+  for (double swr : books.source.swr)
+    found.swr = std::isnan(swr) || std::isnan(found.swr) ? std::numeric_limits<double>::quiet_NaN() : std::max(found.swr, swr);
   return found;
 }
 

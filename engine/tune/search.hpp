@@ -17,6 +17,7 @@ struct Found {
   std::vector<double> setting;  ///< by the statement's knobs [SI]
   double goal = 0.0;        ///< the figure itself, not its sign-changed form
   std::vector<double> kept;     ///< value of each `keeping` figure at the setting
+  double swr = 0.0;         ///< at the source, the worst of the frequencies; NaN where all comes back
   std::vector<std::vector<double>> others;  ///< other distinct local bests that keep all, best first
   bool exhaustive = false;      ///< every setting there is was tried
   std::size_t evaluations = 0;

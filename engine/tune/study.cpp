@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <complex>
 #include <functional>
 
 #include "grammar/quantity.hpp"
 #include "ledger/book.hpp"
+#include "ledger/swr.hpp"
 
 namespace wattfall::tune {
 namespace {
@@ -252,8 +254,22 @@ class Study {
 
 }  // namespace
 
+/// What the ledger books of the source, without the books of all else.
 std::vector<double> source_swr(const Problem& problem, const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
-  return books(problem, frequencies_hz, knobs).source.swr;
+  const std::size_t width = problem.others.size();
+  solve::States states;
+  states.knob_count = width;
+  for (std::size_t i = 0; i < frequencies_hz.size(); ++i) states.add(frequencies_hz[i], {knobs.data() + i * width, width});
+  const solve::Solution solution = solve::solve(problem.design, problem.network, problem.plan, states);
+  const design::Source& source = problem.design.source;
+  std::vector<double> all;
+  for (std::size_t s = 0; s < states.size(); ++s) {
+    const std::complex<double> own = source.impedance_ohm.at(frequencies_hz[s], states.knobs_at(s));
+    const std::complex<double> reference = source.reference_ohm ? source.reference_ohm->at(frequencies_hz[s], states.knobs_at(s)) : own.real();
+    const std::complex<double> volts = solution.source_volts[s], amps = solution.source_amps[s];
+    all.push_back(ledger::swr_of(std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps))));
+  }
+  return all;
 }
 
 Match match_at(const Problem& problem, const std::vector<double>& setting) {

@@ -132,14 +132,16 @@ class Tuner {
       search.certain_why = fmt::format("all {} were tried", all);
       return;
     }
-    if (const Proof proof = prove_best(problem, found); proof.holds) {
-      const std::string margin = fmt::format("{} % of the rig's power", 100.0 * proof_margin);
+    const Proof proof = prove_best(problem, found);
+    const std::string margin = fmt::format("{} % of the rig's power", 100.0 * proof.margin);
+    if (proof.holds && proof.margin <= proof_margin) {
       search.certain_why = proof.cells == 0 ? "no more can be had: less than " + margin + " is missing"
                                             : "bounds over the whole ranges show that no setting brings " + margin + " more";
       return;
     }
     search.certainty = "best found";
-    search.certain_why = "the ranges were searched all over, but nothing proves that no other setting is better";
+    search.certain_why = proof.holds ? "bounds over the whole ranges show that no setting brings " + margin + " more, but not that none brings a little more"
+                                     : "the ranges were searched all over, but nothing proves that no other setting is better: " + proof.why_not;
   }
 
   void set(const design::Tune& statement, const Found& found, std::size_t state) {
@@ -218,16 +220,7 @@ class Tuner {
   /// Remembers a setting that does not match; what is said of them is said once a statement, by `warn_of_mismatches`.
   void note_mismatch(const Problem& problem, const Found& found) {
     if (!about_match(problem.statement.goal.kind)) return;
-    double ratio = 1.0;
-    for (double swr : swr_of(problem, found)) ratio = std::isnan(swr) || std::isnan(ratio) ? std::numeric_limits<double>::quiet_NaN() : std::max(ratio, swr);
-    if (!(ratio <= matched_swr())) mismatches_.push_back({problem.frequencies_hz.front(), ratio});
-  }
-
-  static std::vector<double> swr_of(const Problem& problem, const Found& found) {
-    std::vector<double> knobs = problem.others, all;
-    for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
-    for (std::size_t f = 0; f < problem.frequencies_hz.size(); ++f) all.insert(all.end(), knobs.begin(), knobs.end());
-    return source_swr(problem, problem.frequencies_hz, all);
+    if (!(found.swr <= matched_swr())) mismatches_.push_back({problem.frequencies_hz.front(), found.swr});
   }
 
   void warn_of_mismatches(std::size_t searches) {

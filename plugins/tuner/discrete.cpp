@@ -101,19 +101,19 @@ Grid enumerate_all(const Space& space, Judge& judge, const Place& base, bool kee
 }
 
 /// Whether no combination within `reach` ranks of every knob is better; of equals the first counts.
-bool Grid::best_within(std::size_t index, const std::vector<std::size_t>& reach) const {
+bool Grid::best_within(std::size_t index, const Reach& reach) const {
   const std::vector<std::size_t>& knobs = space_->discrete();
-  std::vector<std::size_t> low, high, stride, at;
+  Reach low{}, high{}, stride{};
   std::size_t below = 1, first = 0;
   for (std::size_t k = 0; k < knobs.size(); ++k) {
     const std::size_t choices = space_->choice_count(knobs[k]), rank = index / below % choices;
-    low.push_back(rank > reach[k] ? rank - reach[k] : 0);
-    high.push_back(std::min(choices - 1, rank + reach[k]));
-    stride.push_back(below);
-    first += low.back() * below;
+    low[k] = rank > reach[k] ? rank - reach[k] : 0;
+    high[k] = std::min(choices - 1, rank + reach[k]);
+    stride[k] = below;
+    first += low[k] * below;
     below *= choices;
   }
-  at = low;
+  Reach at = low;
   for (std::size_t other = first;;) {
     if (better(worths_[other], worths_[index]) || (other < index && !better(worths_[index], worths_[other]))) return false;
     std::size_t k = 0;
@@ -129,12 +129,14 @@ bool Grid::best_within(std::size_t index, const std::vector<std::size_t>& reach)
 }
 
 std::vector<Place> Grid::local_bests(std::size_t most) const {
-  constexpr std::size_t most_knobs = 4;
   std::vector<Place> places;
   if (worths_.empty() || space_->discrete().size() > most_knobs) return places;
-  std::vector<std::size_t> wide, order;
-  for (const std::size_t knob : space_->discrete()) wide.push_back(std::max<std::size_t>(1, space_->choice_count(knob) / 10));
-  const std::vector<std::size_t> next(wide.size(), 1);
+  std::vector<std::size_t> order;
+  Reach wide{}, next{};
+  for (std::size_t k = 0; k < space_->discrete().size(); ++k) {
+    wide[k] = std::max<std::size_t>(1, space_->choice_count(space_->discrete()[k]) / 10);
+    next[k] = 1;
+  }
   for (std::size_t i = 0; i < worths_.size(); ++i)
     if (worths_[i].violation == 0 && best_within(i, next)) order.push_back(i);
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return better(worths_[a], worths_[b]); });

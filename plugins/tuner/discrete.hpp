@@ -2,7 +2,9 @@
 // are many.
 #pragma once
 
+#include <array>
 #include <utility>
+#include <vector>
 
 #include "climber.hpp"
 
@@ -20,7 +22,9 @@ class Grid {
   std::vector<Place> local_bests(std::size_t most) const;
 
  private:
-  bool best_within(std::size_t index, const std::vector<std::size_t>& reach) const;
+  static constexpr std::size_t most_knobs = 4;
+  using Reach = std::array<std::size_t, most_knobs>;
+  bool best_within(std::size_t index, const Reach& reach) const;
 
   const Space* space_ = nullptr;
   Place base_;

@@ -44,8 +44,7 @@ void Judge::weigh(Batch& batch) {
   batch.slacks.resize(batch.count * slacks);
   batch.worths.resize(batch.count);
   settings_.resize(batch.places.size());
-  for (std::size_t i = 0; i < batch.count; ++i)
-    space_.settings(batch.places.data() + i * knobs, settings_.data() + i * knobs);
+  space_.settings(batch.places.data(), batch.count, settings_.data());
   for (std::size_t done = 0; done < batch.count; done += largest_batch) {
     const std::size_t count = std::min(largest_batch, batch.count - done);
     sdk::Failure failure{};

@@ -120,7 +120,7 @@ class Search {
   }
 
   void report(sdk::SearchResult& result) const {
-    space_.settings(judge_.best_place().data(), result.setting);
+    space_.settings(judge_.best_place().data(), 1, result.setting);
     result.goal = judge_.best().goal;
     result.evaluations = judge_.evaluations();
     result.feasible = judge_.best().violation == 0;
@@ -138,7 +138,7 @@ class Search {
     }
     // The first is the best itself, or stands on its ridge.
     for (std::size_t i = 1; i < places.size(); ++i)
-      space_.settings(places[i].data(), result.others + result.other_count++ * space_.size());
+      space_.settings(places[i].data(), 1, result.others + result.other_count++ * space_.size());
   }
 
  private:

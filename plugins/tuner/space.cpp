@@ -18,7 +18,8 @@ Space::Space(const sdk::SearchProblem& problem) {
 }
 
 Space::Axis Space::make_axis(const sdk::KnobRange& knob) {
-  Axis axis{knob.lower, knob.upper, knob.logarithmic != 0 && knob.lower > 0, {}, {}};
+  const bool logarithmic = knob.logarithmic != 0 && knob.lower > 0;
+  Axis axis{knob.lower, knob.upper, logarithmic, logarithmic ? std::log(knob.upper / knob.lower) : 0, {}, {}};
   if (knob.choices == nullptr) {
     if (!std::isfinite(knob.lower) || !std::isfinite(knob.upper) || knob.lower > knob.upper)
       throw std::invalid_argument("a knob's range is upside down or not finite");
@@ -48,7 +49,7 @@ double Space::setting(std::size_t knob, double place) const {
   if (!axis.choice_of_rank.empty()) return double(axis.choice_of_rank[std::size_t(place + 0.5)]);
   if (place <= 0) return axis.lower;
   if (place >= 1) return axis.upper;
-  const double value = axis.logarithmic ? axis.lower * std::exp(place * std::log(axis.upper / axis.lower))
+  const double value = axis.logarithmic ? axis.lower * std::exp(place * axis.log_ratio)
                                         : axis.lower + place * (axis.upper - axis.lower);
   return std::clamp(value, axis.lower, axis.upper);
 }
@@ -63,7 +64,7 @@ double Space::place(std::size_t knob, double setting) const {
   if (!(axis.upper > axis.lower)) return 0;
   if (!std::isfinite(setting)) return 0.5;
   const double inside = std::clamp(setting, axis.lower, axis.upper);
-  const double share = axis.logarithmic ? std::log(inside / axis.lower) / std::log(axis.upper / axis.lower)
+  const double share = axis.logarithmic ? std::log(inside / axis.lower) / axis.log_ratio
                                         : (inside - axis.lower) / (axis.upper - axis.lower);
   return std::clamp(share, 0.0, 1.0);
 }
@@ -74,8 +75,17 @@ Place Space::place_of(const double* settings) const {
   return result;
 }
 
-void Space::settings(const double* place, double* out) const {
-  for (std::size_t knob = 0; knob < size(); ++knob) out[knob] = setting(knob, place[knob]);
+void Space::settings(const double* places, std::size_t count, double* out) const {
+  const std::size_t width = size();
+  for (std::size_t knob = 0; knob < width; ++knob) {
+    const Axis& axis = axes_[knob];
+    if (axis.choice_of_rank.empty()) {
+      for (std::size_t i = 0; i < count; ++i) out[i * width + knob] = setting(knob, places[i * width + knob]);
+      continue;
+    }
+    const std::size_t* choices = axis.choice_of_rank.data();
+    for (std::size_t i = 0; i < count; ++i) out[i * width + knob] = double(choices[std::size_t(places[i * width + knob] + 0.5)]);
+  }
 }
 
 }  // namespace wattfall::tuner

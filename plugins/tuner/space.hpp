@@ -29,14 +29,15 @@ class Space {
   double setting(std::size_t knob, double place) const;
   double place(std::size_t knob, double setting) const;
   Place place_of(const double* settings) const;
-  /// Writes size() settings.
-  void settings(const double* place, double* out) const;
+  /// Writes the settings of `count` places, size() numbers each.
+  void settings(const double* places, std::size_t count, double* out) const;
 
  private:
   struct Axis {
     double lower;
     double upper;
     bool logarithmic;
+    double log_ratio;  ///< of upper to lower, where logarithmic
     std::vector<std::size_t> choice_of_rank;
     std::vector<std::size_t> rank_of_choice;
   };
