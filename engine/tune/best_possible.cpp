@@ -104,10 +104,9 @@ std::optional<Limit> with_any_parts(const Problem& problem) {
   if (all) load_w = available_w;
   const std::string watts = spell({load_w, dimension::power}, 4);
   return Limit{"any parts", load_w, std::numeric_limits<double>::quiet_NaN(),
-               all ? fmt::format("a conjugate match brings {} to {}, all that the rig gives; nothing passive brings more", watts, load_names)
-                   : fmt::format("whatever passive parts of whatever values stood in their places, {} gets no more than {}: at least {} is lost elsewhere "
-                                 "or comes back",
-                                 load_names, watts, spell({available_w - load_w, dimension::power}, 3))};
+               all ? fmt::format("no tuner brings more than the conjugate match, {} into {}: all that the rig gives", watts, load_names)
+                   : fmt::format("no tuner in this place, however it is made, brings more than {} into {}: at least {} is lost beside it or comes back", watts,
+                                 load_names, spell({available_w - load_w, dimension::power}, 3))};
 }
 
 std::string load_text(const ReactiveLoad& load) {
