@@ -12,10 +12,8 @@
 
 #include "ledger/book.hpp"
 #include "ledger/swr.hpp"
-#include "solve/collapse.hpp"
-#include "solve/element_values.hpp"
 #include "solve/solve.hpp"
-#include "varies.hpp"
+#include "straight.hpp"
 
 namespace wattfall::tune {
 namespace {
@@ -23,20 +21,9 @@ namespace {
 using Complex = std::complex<double>;
 using design::FigureKind;
 
-constexpr std::size_t most_knobs = 3, most_corners = 8;
 constexpr std::size_t most_cells = 100'000, most_frequencies = 7;
 
-/// How well a knob's admittance must follow the fraction: far below the margin, far above rounding.
-constexpr double fit_error = 1e-7;
-
-/// (n0 (1 - t) + n1 t)/(d0 (1 - t) + d1 t), t the share of the knob's range.
-struct Fraction {
-  Complex n0, n1, d0, d1;
-  Complex at(double t) const { return (n0 * (1.0 - t) + n1 * t) / (d0 * (1.0 - t) + d1 * t); }
-};
-
-/// Corner values of a function that is straight in each knob: corner c has knob k at its upper end where bit k is set.
-using Corners = std::array<Complex, most_corners>;
+using Corners = Straight::Corners;
 
 /// What is to be proved nowhere negative: the sum of weight |function|^2.
 struct Term {
@@ -58,24 +45,9 @@ std::vector<double> knobs_with(const Problem& problem, const std::vector<double>
 /// What the figures come to at one frequency, over the knobs' ranges.
 class Bounds {
  public:
-  Bounds(const Problem& problem, const Found& found, double hertz) : problem_(problem), found_(found), hertz_(hertz) {}
+  Bounds(const Problem& problem, const Found& found, double hertz) : problem_(problem), found_(found), hertz_(hertz), straight_(problem, hertz) {}
 
-  /// Reduces the network to the knobs' ports; where that cannot be, says why.
-  bool make(std::string& why_not) {
-    if (!find_ports(why_not)) return false;
-    for (std::size_t p = 0; p < problem_.design.parts.size(); ++p) {
-      if (!design::is_load(problem_.design.parts[p])) continue;
-      loads_.push_back(design::PartId{static_cast<int>(p)});
-      watched_.push_back(problem_.network.elements_of(loads_.back()).front());
-    }
-    collapsed_.emplace(problem_.design, problem_.network, hertz_, problem_.others, active_, watched_);
-    why_not = "the rest of the network could not be reduced to the knobs' places";
-    if (!collapsed_->sound()) return false;
-    ports_ = collapsed_->ports();
-    volts_.resize(1 + watched_.size());
-    for (std::size_t c = 0; c < corners(); ++c) fill_corner(c);
-    return true;
-  }
+  bool make(std::string& why_not) { return straight_.make(why_not); }
 
   /// Nowhere negative in a box: there the figure is no better than this share (see `share_of`). None where the figure has no such form.
   std::optional<Polynomial> no_better(const design::Figure& figure, double share) const {
@@ -114,94 +86,6 @@ class Bounds {
   }
 
  private:
-  bool find_ports(std::string& why_not) {
-    const auto& knobs = problem_.statement.knobs;
-    why_not = fmt::format("a proof takes {} knobs at the most", most_knobs);
-    if (knobs.size() > most_knobs || knobs.empty()) return false;
-    for (design::KnobId knob : knobs) {
-      const std::string& name = problem_.design.knobs[knob.index].name;
-      why_not = fmt::format("a proof takes knobs without steps, and {} has some", name);
-      if (!problem_.design.knobs[knob.index].choices.empty()) return false;
-      why_not = fmt::format("a proof takes knobs that turn one coil, capacitor or resistor each, and {} turns something else", name);
-      if (!moves_one_branch(knob)) return false;
-      const auto fraction = fit(active_.size() - 1, knob);
-      why_not = fmt::format("the values of {} follow no law that a proof could take", name);
-      if (!fraction) return false;
-      fractions_.push_back(*fraction);
-    }
-    return true;
-  }
-
-  bool moves_one_branch(design::KnobId knob) {
-    const design::Source& source = problem_.design.source;
-    if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob)) return false;
-    for (const design::Coupling& coupling : problem_.design.couplings)
-      if (coupling.factor.depends_on(knob)) return false;
-    std::size_t moved = 0;
-    for (std::size_t p = 0; p < problem_.design.parts.size(); ++p) {
-      if (!varies_with(problem_.design.parts[p], knob)) continue;
-      const auto elements = problem_.network.elements_of(design::PartId{static_cast<int>(p)});
-      if (++moved > 1 || elements.size() != 1 || design::is_load(problem_.design.parts[p])) return false;
-      if (problem_.network.elements[elements.front()].form != graph::Element::Form::branch) return false;
-      if (std::count(active_.begin(), active_.end(), elements.front()) > 0) return false;
-      active_.push_back(elements.front());
-    }
-    return moved == 1;
-  }
-
-  Complex admittance(std::size_t port, design::KnobId id, double t) const {
-    std::vector<double> setting = problem_.others;
-    const design::Knob& knob = problem_.design.knobs[id.index];
-    setting[id.index] = knob.lower + t * (knob.upper - knob.lower);
-    const solve::ElementValue value = solve::element_value(problem_.design, problem_.network.elements[active_[port]], hertz_, setting);
-    return value.d / value.n;
-  }
-
-  /// The fraction through three places; tried at four more.
-  std::optional<Fraction> fit(std::size_t port, design::KnobId knob) const {
-    const Complex y0 = admittance(port, knob, 0.0), y1 = admittance(port, knob, 1.0), middle = admittance(port, knob, 0.5);
-    const Complex weight = (middle - y0) / (y1 - middle);
-    if (!std::isfinite(std::abs(y0)) || !std::isfinite(std::abs(y1)) || !std::isfinite(std::abs(weight))) return std::nullopt;
-    const Fraction fraction{y0, y1 * weight, 1.0, weight};
-    for (double t : {0.11, 0.31, 0.77, 0.93}) {
-      const Complex y = admittance(port, knob, t);
-      if (!(std::abs(fraction.at(t) - y) <= fit_error * std::abs(y))) return std::nullopt;
-    }
-    return fraction;
-  }
-
-  /// n x n, n up to 3, row-major with stride 3.
-  using Matrix = std::array<Complex, most_knobs * most_knobs>;
-  Complex determinant(const Matrix& a) const {
-    if (active_.size() == 1) return a[0];
-    if (active_.size() == 2) return a[0] * a[4] - a[1] * a[3];
-    return a[0] * (a[4] * a[8] - a[5] * a[7]) - a[1] * (a[3] * a[8] - a[5] * a[6]) + a[2] * (a[3] * a[7] - a[4] * a[6]);
-  }
-
-  /// At a corner: D, and D times the volts of the source (0) or of a watched branch (1 ...). With V' the port volts over their knob's denominator d and m =
-  /// numerator less reference times d, (d V')_q + sum_r z_qr m_r V'_r = v_q; so the matrix, its columns straight in one knob each, has D as determinant.
-  void fill_corner(std::size_t c) {
-    const std::size_t n = active_.size();
-    Matrix a{};
-    std::array<Complex, most_knobs> m{};
-    for (std::size_t r = 0; r < n; ++r) {
-      const bool upper = (c >> r & 1) != 0;
-      const Complex den = upper ? fractions_[r].d1 : fractions_[r].d0;
-      m[r] = (upper ? fractions_[r].n1 : fractions_[r].n0) - ports_.reference * den;
-      for (std::size_t q = 0; q < n; ++q) a[most_knobs * q + r] = ports_.z[q * n + r] * m[r] + (q == r ? den : 0.0);
-    }
-    d_[c] = determinant(a);
-    for (std::size_t w = 0; w < volts_.size(); ++w) {
-      Complex sum = ports_.u[w * (n + 1)] * d_[c];
-      for (std::size_t q = 0; q < n; ++q) {
-        Matrix replaced = a;
-        for (std::size_t row = 0; row < n; ++row) replaced[most_knobs * row + q] = ports_.v[row];
-        sum -= ports_.u[w * (n + 1) + 1 + q] * m[q] * determinant(replaced);
-      }
-      volts_[w][c] = sum;
-    }
-  }
-
   /// limit |D|^2 less what the loads get of the available power, times |D|^2. Empty where the figure is another.
   std::vector<Term> terms(const design::Figure& figure, double limit) const {
     switch (figure.kind) {
@@ -217,11 +101,11 @@ class Bounds {
     const std::vector<double> shares = radiated_shares();
     if (shares.empty()) return {};
     const bool all = figure.kind == FigureKind::efficiency || figure.kind == FigureKind::total_loss;
-    std::vector<Term> result{{d_, limit}};
-    for (std::size_t w = 0; w < loads_.size(); ++w) {
-      if (!all && !(loads_[w] == figure.part)) continue;
+    std::vector<Term> result{{straight_.d(), limit}};
+    for (std::size_t w = 0; w < straight_.loads().size(); ++w) {
+      if (!all && !(straight_.loads()[w] == figure.part)) continue;
       const double share = figure.kind == FigureKind::power_into ? 1.0 : shares[w];
-      result.push_back({volts_[1 + w], -most_share(figure) * share * ports_.watched_siemens[w] / collapsed_->available_w()});
+      result.push_back({straight_.volts(1 + w), -most_share(figure) * share * straight_.ports().watched_siemens[w] / straight_.collapsed().available_w()});
     }
     return result;
   }
@@ -234,15 +118,8 @@ class Bounds {
       parts += std::count(part.terminals.begin(), part.terminals.end(), source.node) > 0;
     if (figure.look.node != source.node || (figure.look.into && parts != 1)) return {};
     const design::Value* asked = figure.reference ? &*figure.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
-    const Complex ohms = collapsed_->source_ohms();
-    const Complex reference = asked != nullptr ? asked->at(hertz_, problem_.others) : Complex(ohms.real());
-    Term back{{}, 1.0}, out{{}, limit - 1.0};
-    for (std::size_t c = 0; c < corners(); ++c) {
-      const Complex amps = (ports_.source_volts * d_[c] - volts_[0][c]) / ohms;
-      back.function[c] = volts_[0][c] - std::conj(reference) * amps;
-      out.function[c] = volts_[0][c] + reference * amps;
-    }
-    return {back, out};
+    const Complex reference = asked != nullptr ? asked->at(hertz_, problem_.others) : Complex(straight_.collapsed().source_ohms().real());
+    return {{straight_.back(reference), 1.0}, {straight_.out(reference), limit - 1.0}};
   }
 
   std::vector<double> radiated_shares() const {
@@ -252,21 +129,19 @@ class Bounds {
     const ledger::Ledger books =
         ledger::book(problem_.design, problem_.network, solve::solve(problem_.design, problem_.network, problem_.plan, states), {});
     std::vector<double> shares;
-    for (design::PartId load : loads_)
+    for (design::PartId load : straight_.loads())
       for (const ledger::LoadBook& book : books.loads)
         if (book.part == load) shares.push_back(book.absorbed_w[0] > 0.0 ? book.radiated_w[0] / book.absorbed_w[0] : 1.0);
-    return shares.size() == loads_.size() ? shares : std::vector<double>{};
+    return shares.size() == straight_.loads().size() ? shares : std::vector<double>{};
   }
-
-  std::size_t corners() const { return std::size_t{1} << active_.size(); }
 
   /// |f|^2 of an f straight in each knob: index 0, 1, 2 of a knob counts how many of the two factors stand at its upper end.
   void add(const Term& term, Polynomial& sum) const {
-    for (std::size_t a = 0; a < corners(); ++a)
-      for (std::size_t b = 0; b < corners(); ++b) {
+    for (std::size_t a = 0; a < straight_.corners(); ++a)
+      for (std::size_t b = 0; b < straight_.corners(); ++b) {
         std::size_t index = 0, stride = 1;
         double share = 1.0;
-        for (std::size_t k = 0; k < active_.size(); ++k, stride *= 3) {
+        for (std::size_t k = 0; k < straight_.knobs(); ++k, stride *= 3) {
           const std::size_t upper = (a >> k & 1) + (b >> k & 1);
           index += stride * upper;
           if (upper == 1) share *= 0.5;
@@ -278,13 +153,7 @@ class Bounds {
   const Problem& problem_;
   const Found& found_;
   double hertz_;
-  std::vector<int> active_, watched_;
-  std::vector<design::PartId> loads_;  ///< of watched_
-  std::vector<Fraction> fractions_;
-  std::optional<solve::Collapsed> collapsed_;
-  solve::CollapsedPorts ports_;
-  std::vector<Corners> volts_;  ///< times D: the source's, then the watched branches'
-  Corners d_{};
+  Straight straight_;
 };
 
 /// A box of the ranges: all that may be asked of it, in its own coordinates.

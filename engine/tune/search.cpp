@@ -11,6 +11,7 @@
 #include "ledger/book.hpp"
 #include "quick.hpp"
 #include "solve/solve.hpp"
+#include "straight.hpp"
 
 namespace wattfall::tune {
 namespace {
@@ -343,6 +344,7 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   Asking asking(problem, optimizer, evaluator);
   Found found;
   std::vector<std::vector<double>> starts = problem.starts;
+  for (std::vector<double>& match : matching_settings(problem)) starts.push_back(std::move(match));
   if (worth_relaxing(problem, evaluator)) {
     constexpr std::size_t tops = 5;
     evaluator.relax();
