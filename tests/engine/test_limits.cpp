@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <iostream>
 
+#include "../../engine/tune/search.hpp"
 #include "feed.hpp"
 #include "ladder_feed.hpp"
 #include "tune/limit.hpp"
@@ -69,7 +70,75 @@ void hold_to_the_bound(unsigned cases) {
   CHECK(nearest > 0.999);
 }
 
+std::vector<tuner_test::Form> all_forms() {
+  std::vector<tuner_test::Form> forms = tuner_test::two_knob_forms();
+  for (const tuner_test::Form& form : tuner_test::three_knob_forms()) forms.push_back(form);
+  return forms;
+}
+
+/// A search as `at each frequency` has it, with nothing told beside, against the optimizer's own from nothing, which tests/tuner holds to brute force.
+void hold_closed_forms(unsigned loads) {
+  double worst = 2.0;
+  std::vector<std::size_t> evaluations;
+  for (const tuner_test::Form& form : all_forms())
+    for (unsigned seed = 1; seed <= loads; ++seed) {
+      const tuner_test::Ladder ladder = tuner_test::random_case(form, seed);
+      const tuner_test::Bounds bounds = tuner_test::bounds_of(ladder);
+      const Feed feed(feed_text(ladder, bounds, "most power into ant"));
+      const design::Tune& statement = feed.design.tunes.front();
+      const tune::Problem problem{feed.design, feed.network, feed.plan, statement, statement.at_hz, feed.design.starting_knobs(), {}};
+      const tune::Found found = tune::search(problem, *test::registry().find_optimizer());
+      const tuner_test::Found cold = tuner_test::ask(tuner_test::knobs_of(bounds), [&](const double* values, double*) { return tuner_test::load_power_w(ladder, values); });
+      INFO(form.name << " seed " << seed);
+      REQUIRE(found.found);
+      CHECK(found.goal >= 0.999 * cold.goal);
+      CHECK(found.goal == Approx(tuner_test::load_power_w(ladder, found.setting.data())).epsilon(1e-9));
+      worst = std::min(worst, found.goal / cold.goal);
+      evaluations.push_back(found.evaluations);
+    }
+  std::sort(evaluations.begin(), evaluations.end());
+  std::cout << "searches from closed forms against searches from nothing, " << evaluations.size() << " networks: worst " << worst << ", evaluations median "
+            << evaluations[evaluations.size() / 2] << ", most " << evaluations.back() << "\n";
+}
+
+/// An SWR that must be kept is kept, by the independent ladder's figures; where it is said that no setting keeps it, a search for the least SWR finds none either.
+void hold_keeping(unsigned loads) {
+  std::size_t kept = 0, refused = 0;
+  for (const tuner_test::Form& form : all_forms())
+    for (unsigned seed = 1; seed <= loads; ++seed) {
+      const tuner_test::Ladder ladder = tuner_test::random_case(form, 9000 + seed);
+      const tuner_test::Bounds bounds = tuner_test::bounds_of(ladder);
+      const Feed feed(feed_text(ladder, bounds, "most power into ant, keeping swr at n0 below 1.5"));
+      const design::Tune& statement = feed.design.tunes.front();
+      const tune::Problem problem{feed.design, feed.network, feed.plan, statement, statement.at_hz, feed.design.starting_knobs(), {}};
+      const tune::Found found = tune::search(problem, *test::registry().find_optimizer());
+      const auto swr = [&](const double* values) { return tuner_test::swr(tuner_test::solve(ladder, values).input_ohm); };
+      INFO(form.name << " seed " << seed);
+      REQUIRE(found.found);
+      if (found.keeping) {
+        ++kept;
+        CHECK(swr(found.setting.data()) <= 1.5 * (1 + 1e-9));
+        continue;
+      }
+      ++refused;
+      CHECK(-tuner_test::ask(tuner_test::knobs_of(bounds), [&](const double* values, double*) { return -swr(values); }).goal > 1.5);
+    }
+  std::cout << "keeping an SWR of 1.5: " << kept << " kept it, " << refused << " cannot\n";
+  CHECK(kept > 0);
+  CHECK(refused > 0);
+}
+
 }  // namespace
+
+TEST_CASE("a search from the closed forms comes to what one from nothing does") { hold_closed_forms(std::min(40u, TUNE_SEEDS)); }
+
+TEST_CASE("what must be kept is kept, or said to be out of reach") { hold_keeping(std::min(25u, TUNE_SEEDS)); }
+
+// Minutes: asked for by name, test_engine "[thousand]".
+TEST_CASE("a thousand loads each: searches from closed forms, and what must be kept", "[.thousand]") {
+  hold_closed_forms(1'000);
+  hold_keeping(1'000);
+}
 
 TEST_CASE("no tuner brings more than the conjugate match, or what the rest of the network leaves of it") { hold_to_the_bound(std::min(240u, 5 * TUNE_SEEDS)); }
 

@@ -241,11 +241,13 @@ TEST_CASE("parts without loss bring more, and a lossless match all that there is
                   "capacitor C at desk : adjustable 10 pF to 2 nF, Q 1000\ninductor L from desk to feed : adjustable 0.05 uH to 20 uH, Q 200\n"
                   "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant\n");
   const tune::Tuning tuning = tuned(feed);
-  REQUIRE(tuning.searches[0].limits.size() == 1);
+  REQUIRE(tuning.searches[0].limits.size() == 2);
   CHECK(tuning.searches[0].limits[0].kind == "ideal parts");
   CHECK(tuning.searches[0].limits[0].load_w == Approx(100.0).epsilon(1e-9));
   CHECK(tuning.searches[0].limits[0].load_w <= 100.0 * (1 + 1e-12));
   CHECK(tuning.searches[0].matches[0].load_w < tuning.searches[0].limits[0].load_w);
+  CHECK(tuning.searches[0].limits[1].kind == "any parts");
+  CHECK(tuning.searches[0].limits[1].load_w == 100.0);
 }
 
 TEST_CASE("a single shunt stub has the textbook's two matches, both told") {
