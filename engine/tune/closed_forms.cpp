@@ -13,25 +13,28 @@ using design::FigureKind;
 /// Values at which one of three knobs is held, in equal ratios over its range.
 constexpr std::size_t held_values = 9;
 
-/// A root so far past an end of its range still counts as standing there: the best setting is near.
-constexpr double past_the_end = 0.02;
+/// Where a function is 0, in shares of two knobs' ranges; put on the range's end where it lies beyond.
+struct Zero {
+  double t = 0.0, u = 0.0;
+  bool inside = false;
+};
 
-/// Straight in two knobs, each from 0 to 1: where it is 0.
+/// Straight in two knobs.
 struct Pair {
   Complex f00, f10, f01, f11;
 
   /// a + b t + (c + d t) u = 0, t and u real: then Im[(a + b t) conj(c + d t)] = 0, a square equation in t.
-  std::vector<std::array<double, 2>> zeros() const {
+  std::vector<Zero> zeros() const {
     const Complex a = f00, b = f10 - f00, c = f01 - f00, d = f11 - f10 - f01 + f00;
     const double q0 = (a * std::conj(c)).imag(), q1 = (a * std::conj(d) + b * std::conj(c)).imag(), q2 = (b * std::conj(d)).imag();
     const double under = q1 * q1 - 4.0 * q2 * q0;
     if (!(under >= 0.0)) return {};
     const double q = -0.5 * (q1 + std::copysign(std::sqrt(under), q1));
-    std::vector<std::array<double, 2>> found;
+    std::vector<Zero> found;
     for (double t : {q / q2, q0 / q}) {
       const double u = -((a + b * t) * std::conj(c + d * t)).real() / std::norm(c + d * t);
-      const auto inside = [](double x) { return x >= -past_the_end && x <= 1.0 + past_the_end; };
-      if (inside(t) && inside(u)) found.push_back({std::clamp(t, 0.0, 1.0), std::clamp(u, 0.0, 1.0)});
+      if (!std::isfinite(t) || !std::isfinite(u)) continue;
+      found.push_back({std::clamp(t, 0.0, 1.0), std::clamp(u, 0.0, 1.0), t >= 0.0 && t <= 1.0 && u >= 0.0 && u <= 1.0});
     }
     return found;
   }
@@ -70,11 +73,13 @@ std::vector<std::vector<double>> matching_settings(const Problem& problem) {
   const auto value = [&](std::size_t k, double t) { return std::clamp(knob(k).lower + t * (knob(k).upper - knob(k).lower), knob(k).lower, knob(k).upper); };
   const Straight::Corners back = straight.back(*reference);
   std::vector<std::vector<double>> settings;
-  if (n == 2) {
-    for (const auto& [t, u] : Pair{back[0], back[1], back[2], back[3]}.zeros()) settings.push_back({value(0, t), value(1, u)});
-    return settings;
-  }
-  for (std::size_t held = 0; held < 3; ++held) {
+  bool any = false;
+  if (n == 2)
+    for (const Zero& zero : Pair{back[0], back[1], back[2], back[3]}.zeros()) {
+      settings.push_back({value(0, zero.t), value(1, zero.u)});
+      any |= zero.inside;
+    }
+  for (std::size_t held = 0; held < 3 && n == 3; ++held) {
     if (!(knob(held).lower > 0.0)) continue;
     const std::size_t first = held == 0 ? 1 : 0, second = held == 2 ? 1 : 2;
     for (std::size_t i = 0; i < held_values; ++i) {
@@ -82,16 +87,18 @@ std::vector<std::vector<double>> matching_settings(const Problem& problem) {
       const double stands = std::min(upper, lower * std::pow(upper / lower, double(i) / double(held_values - 1))), share = (stands - lower) / (upper - lower);
       const auto at = [&](std::size_t corner) { return back[corner] * (1.0 - share) + back[corner | std::size_t{1} << held] * share; };
       const std::size_t a = std::size_t{1} << first, b = std::size_t{1} << second;
-      for (const auto& [t, u] : Pair{at(0), at(a), at(b), at(a | b)}.zeros()) {
+      for (const Zero& zero : Pair{at(0), at(a), at(b), at(a | b)}.zeros()) {
         std::vector<double> setting(3);
         setting[held] = stands;
-        setting[first] = value(first, t);
-        setting[second] = value(second, u);
+        setting[first] = value(first, zero.t);
+        setting[second] = value(second, zero.u);
+        any |= zero.inside;
         settings.push_back(std::move(setting));
       }
     }
   }
-  return settings;
+  // Where nothing matches, they say little.
+  return any ? settings : std::vector<std::vector<double>>{};
 }
 
 }  // namespace wattfall::tune

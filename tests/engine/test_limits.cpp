@@ -83,7 +83,13 @@ void hold_closed_forms(unsigned loads) {
   for (const tuner_test::Form& form : all_forms())
     for (unsigned seed = 1; seed <= loads; ++seed) {
       const tuner_test::Ladder ladder = tuner_test::random_case(form, seed);
-      const tuner_test::Bounds bounds = tuner_test::bounds_of(ladder);
+      tuner_test::Bounds bounds = tuner_test::bounds_of(ladder);
+      // Every second tuner has ranges that are easily too small.
+      std::mt19937_64 random(seed);
+      for (std::size_t i = 0; i < bounds.lower.size() && seed % 2 == 0; ++i) {
+        bounds.lower[i] *= std::pow(6.0, tuner_test::uniform(random));
+        bounds.upper[i] /= std::pow(6.0, tuner_test::uniform(random));
+      }
       const Feed feed(feed_text(ladder, bounds, "most power into ant"));
       const design::Tune& statement = feed.design.tunes.front();
       const tune::Problem problem{feed.design, feed.network, feed.plan, statement, statement.at_hz, feed.design.starting_knobs(), {}};
