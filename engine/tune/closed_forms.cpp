@@ -13,30 +13,41 @@ using design::FigureKind;
 /// Values at which one of three knobs is held, in equal ratios over its range.
 constexpr std::size_t held_values = 9;
 
-/// Where a function is 0, in shares of two knobs' ranges; put on the range's end where it lies beyond.
-struct Zero {
+/// A place in shares of two knobs' ranges.
+struct Place {
   double t = 0.0, u = 0.0;
-  bool inside = false;
+  bool matches = false;
 };
 
-/// Straight in two knobs.
+/// A function that is straight in two knobs.
 struct Pair {
   Complex f00, f10, f01, f11;
 
-  /// a + b t + (c + d t) u = 0, t and u real: then Im[(a + b t) conj(c + d t)] = 0, a square equation in t.
-  std::vector<Zero> zeros() const {
+  /// Where it is 0 within the ranges; and on each of their ends, where it is least.
+  std::vector<Place> places() const {
+    std::vector<Place> found;
+    // a + b t + (c + d t) u = 0, t and u real: then Im[(a + b t) conj(c + d t)] = 0, a square equation in t.
     const Complex a = f00, b = f10 - f00, c = f01 - f00, d = f11 - f10 - f01 + f00;
     const double q0 = (a * std::conj(c)).imag(), q1 = (a * std::conj(d) + b * std::conj(c)).imag(), q2 = (b * std::conj(d)).imag();
     const double under = q1 * q1 - 4.0 * q2 * q0;
-    if (!(under >= 0.0)) return {};
-    const double q = -0.5 * (q1 + std::copysign(std::sqrt(under), q1));
-    std::vector<Zero> found;
-    for (double t : {q / q2, q0 / q}) {
-      const double u = -((a + b * t) * std::conj(c + d * t)).real() / std::norm(c + d * t);
-      if (!std::isfinite(t) || !std::isfinite(u)) continue;
-      found.push_back({std::clamp(t, 0.0, 1.0), std::clamp(u, 0.0, 1.0), t >= 0.0 && t <= 1.0 && u >= 0.0 && u <= 1.0});
+    if (under >= 0.0) {
+      const double q = -0.5 * (q1 + std::copysign(std::sqrt(under), q1));
+      for (double t : {q / q2, q0 / q}) {
+        const double u = -((a + b * t) * std::conj(c + d * t)).real() / std::norm(c + d * t);
+        if (t >= 0.0 && t <= 1.0 && u >= 0.0 && u <= 1.0) found.push_back({t, u, true});
+      }
+    }
+    for (double end : {0.0, 1.0}) {
+      found.push_back({end, least(a + b * end, c + d * end)});
+      found.push_back({least(a + c * end, b + d * end), end});
     }
     return found;
+  }
+
+  /// The x from 0 to 1 at which p + q x is least.
+  static double least(Complex p, Complex q) {
+    const double x = -(p * std::conj(q)).real() / std::norm(q);
+    return std::isfinite(x) ? std::clamp(x, 0.0, 1.0) : 0.0;
   }
 };
 
@@ -75,9 +86,9 @@ std::vector<std::vector<double>> matching_settings(const Problem& problem) {
   std::vector<std::vector<double>> settings;
   bool any = false;
   if (n == 2)
-    for (const Zero& zero : Pair{back[0], back[1], back[2], back[3]}.zeros()) {
-      settings.push_back({value(0, zero.t), value(1, zero.u)});
-      any |= zero.inside;
+    for (const Place& place : Pair{back[0], back[1], back[2], back[3]}.places()) {
+      settings.push_back({value(0, place.t), value(1, place.u)});
+      any |= place.matches;
     }
   for (std::size_t held = 0; held < 3 && n == 3; ++held) {
     if (!(knob(held).lower > 0.0)) continue;
@@ -87,12 +98,12 @@ std::vector<std::vector<double>> matching_settings(const Problem& problem) {
       const double stands = std::min(upper, lower * std::pow(upper / lower, double(i) / double(held_values - 1))), share = (stands - lower) / (upper - lower);
       const auto at = [&](std::size_t corner) { return back[corner] * (1.0 - share) + back[corner | std::size_t{1} << held] * share; };
       const std::size_t a = std::size_t{1} << first, b = std::size_t{1} << second;
-      for (const Zero& zero : Pair{at(0), at(a), at(b), at(a | b)}.zeros()) {
+      for (const Place& place : Pair{at(0), at(a), at(b), at(a | b)}.places()) {
         std::vector<double> setting(3);
         setting[held] = stands;
-        setting[first] = value(first, zero.t);
-        setting[second] = value(second, zero.u);
-        any |= zero.inside;
+        setting[first] = value(first, place.t);
+        setting[second] = value(second, place.u);
+        any |= place.matches;
         settings.push_back(std::move(setting));
       }
     }

@@ -67,7 +67,8 @@ class Straight {
 
 /// Settings (by the statement's knobs) at which nothing comes back to the source, in closed form: with two knobs the two roots of a square equation, as for an
 /// L network; with three, one of them held at several values in turn, the family of a T or pi with its spare degree of freedom. Losses and all that stands
-/// between are in it. Beside them stand those that would match if a range went on, put on its end: there more may arrive than at a match. Empty for other knobs, goals that are not about power or match, several frequencies, and where nothing within the ranges matches.
+/// between are in it. Beside them stand those that match least badly with a knob at an end of its range: more may
+/// arrive there than at a match. Empty for other knobs, goals that are not about power or match, several frequencies, and where nothing within the ranges matches.
 std::vector<std::vector<double>> matching_settings(const Problem& problem);
 
 }  // namespace wattfall::tune

@@ -227,7 +227,9 @@ class Tuner {
     if (mismatches_.empty()) return;
     const auto worse = [](const Mismatch& a, const Mismatch& b) { return !std::isnan(a.swr) && (std::isnan(b.swr) || a.swr < b.swr); };
     const Mismatch worst = *std::max_element(mismatches_.begin(), mismatches_.end(), worse);
-    const std::string reached = std::isnan(worst.swr) ? "all power comes back" : fmt::format("the best has an SWR of {:.3g} at the source", worst.swr);
+    const std::string reached = std::isnan(worst.swr)
+                                    ? "all power comes back"
+                                    : fmt::format("the best has an SWR of {:.{}f} at the source", worst.swr, worst.swr < 10.0 ? 2 : worst.swr < 100.0 ? 1 : 0);
     const std::string where = searches == 1 || mismatches_.size() == 1
                                   ? fmt::format("at {}: {}", at(worst.hertz), reached)
                                   : fmt::format("at {} of {} points, worst at {}: {} there", mismatches_.size(), searches, at(worst.hertz), reached);

@@ -31,6 +31,9 @@ constexpr std::size_t switches = 6;
 /// A look around a start: points a knob, and how far the start is from the top it leads to.
 constexpr std::size_t small_scan = 24;
 constexpr double near_start = 0.02;
+/// Starts that are followed beside the best one, how far they stand apart, and the rounds each has to show that it leads higher.
+constexpr std::size_t rival_starts = 4, rival_rounds = 3;
+constexpr double rival_apart = 0.1;
 
 /// Swarms on kinked goals, how far apart they start, and their evaluations a knob: settled on 720 networks of kinked
 /// goal.
@@ -187,9 +190,25 @@ class Search {
     climber.radius = near_start;
     ascent_.finish(climber, most_rounds);
     ascent_.restore(climber);
+    overtake(climber);
     if (space_.discrete().size() > 0) climber = walk_choices(space_, judge_, &ascent_, climber);
     warm_.push_back(climber);
     return perfect() || trusted(scan, first, climber);
+  }
+
+  /// Other starts that stand apart may lead higher than the best of them did.
+  void overtake(Climber& climber) {
+    const Climber first = climber;
+    for (std::size_t i : distinct_best(space_, starts_, rival_starts, rival_apart)) {
+      Climber rival = climber_at(space_, starts_, i);
+      if (!std::isfinite(rival.worth.goal) || distance(space_, rival.place.data(), first.place.data()) < near_start) continue;
+      rival.radius = near_start;
+      ascent_.finish(rival, rival_rounds);
+      if (!ahead(rival, climber)) continue;
+      ascent_.finish(rival, most_rounds);
+      ascent_.restore(rival);
+      if (better(rival.worth, climber.worth)) climber = rival;
+    }
   }
 
   /// The start was ahead of the whole small scan, most of what it has over it now was there before the ascent, and the

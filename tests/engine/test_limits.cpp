@@ -141,10 +141,8 @@ TEST_CASE("a search from the closed forms comes to what one from nothing does") 
 TEST_CASE("what must be kept is kept, or said to be out of reach") { hold_keeping(std::min(25u, TUNE_SEEDS)); }
 
 // Minutes: asked for by name, test_engine "[thousand]".
-TEST_CASE("a thousand loads each: searches from closed forms, and what must be kept", "[.thousand]") {
-  hold_closed_forms(1'000);
-  hold_keeping(1'000);
-}
+TEST_CASE("a thousand loads each: searches from closed forms", "[.thousand]") { hold_closed_forms(1'000); }
+TEST_CASE("a thousand loads each: what must be kept", "[.thousand]") { hold_keeping(1'000); }
 
 TEST_CASE("no tuner brings more than the conjugate match, or what the rest of the network leaves of it") { hold_to_the_bound(std::min(240u, 5 * TUNE_SEEDS)); }
 
