@@ -34,6 +34,8 @@ const std::vector<Mistake> mistakes = {
      {"both-ends-on-one-node"}, {5}, "both sides of `w`"},
     {"a node with a single end", "resistor R from desk to feed : 5 ohm\nload ant at fed : 50 ohm\n",
      {"single-end", "single-end"}, {4, 5}, "`feed` has a single end"},
+    {"a load that one node alone joins to the source", "load ant from desk to gnd : 50 ohm\nresistor R from desk to gnd : 5 ohm\n",
+     {"unreachable-load"}, {4}, "no current can flow in the load `ant`"},
     {"a source shorted by a part", "load ant at desk : 50 ohm\nresistor R at desk : 0 ohm\n", {"shorted-source"}, {5}, "`R` of 0 ohm shorts the source `rig`"},
     {"a loop of ideal transformers",
      "transformer T from desk to up : turns 1:2\ntransformer U from desk to up : turns 1:2\nload ant at up : 50 ohm\n",
@@ -69,6 +71,13 @@ TEST_CASE("a balanced section behind a transformer floats, and its books close")
   CHECK(feed.network.floating_reference.size() == 1);
   CHECK(feed.load("ant").absorbed_w[0] == Approx(100.0).epsilon(1e-12));
   CHECK(std::abs(feed.source_impedance() - 50.0) < 1e-10);
+}
+
+TEST_CASE("a load between the ends of a coil that floats is reached through its flux") {
+  const Feed feed(head + "inductor A at desk : 1 uH\ninductor B from a to b : 1 uH\ncoupling K between A and B : factor 0.9\n"
+                         "load ant from a to b : 50 ohm\n");
+  REQUIRE(feed.diagnostics.empty());
+  CHECK(feed.load("ant").absorbed_w[0] > 1.0);
 }
 
 TEST_CASE("a pair of wires carries power to a floating load") {
