@@ -121,13 +121,13 @@ class Worker {
   void write_inputs(std::size_t first, std::size_t used) {
     const States& states = solution_->states;
     given_guards_.fill(Guard::none);
-    bool new_hertz = new_run_;
-    for (std::size_t lane = 0; lane < lanes; ++lane) {
-      const double hertz = states.frequencies_hz[state_of(first, used, lane)];
-      new_hertz |= hertz != hertz_[lane];
-      hertz_[lane] = hertz;
+    std::array<double, lanes> hertz;
+    std::copy_n(states.frequencies_hz.data() + first, used, hertz.data());
+    std::fill(hertz.begin() + static_cast<std::ptrdiff_t>(used), hertz.end(), hertz[used - 1]);
+    if (new_run_ || hertz != hertz_) {
+      hertz_ = hertz;
+      write_frequencies();
     }
-    if (new_hertz) write_frequencies();
     for (const Program::Varying& varying : space_.program.varying) {
       double* numbers = lane_numbers(varying.real);
       if (varying.knob >= 0)
@@ -166,11 +166,21 @@ class Worker {
   void write_make(const Program::GivenMake& given) {
     std::array<Complex, lanes> gamma{}, impedance{};
     const bool good = propagate(design_, network_.elements[given.element], hertz_.data(), lanes, gamma.data(), impedance.data());
+    if (!good) gamma.fill(std::numeric_limits<double>::quiet_NaN());
+    split(gamma, space_.values[given.gamma]);
+    split(impedance, space_.values[given.impedance]);
+    // Written out, so that it is done for several lanes at once.
+    const LaneComplex& z = space_.values[given.impedance];
+    LaneComplex& y = space_.values[given.admittance];
     for (std::size_t lane = 0; lane < lanes; ++lane) {
-      set(space_.values[given.gamma], lane, good ? gamma[lane] : std::numeric_limits<double>::quiet_NaN());
-      set(space_.values[given.admittance], lane, 1.0 / impedance[lane]);
-      set(space_.values[given.impedance], lane, impedance[lane]);
+      const double size = z.real()[lane] * z.real()[lane] + z.imag()[lane] * z.imag()[lane];
+      y.real()[lane] = z.real()[lane] / size;
+      y.imag()[lane] = -z.imag()[lane] / size;
     }
+  }
+
+  static void split(const std::array<Complex, lanes>& numbers, LaneComplex& to) {
+    for (std::size_t lane = 0; lane < lanes; ++lane) set(to, lane, numbers[lane]);
   }
 
   /// An element whose admittances the kernel has no formula for.
@@ -211,6 +221,13 @@ class Worker {
     const auto flagged = [](const VectorMask* masks, std::size_t lane) {
       return reinterpret_cast<const std::int64_t*>(masks)[lane] != 0;
     };
+    std::int64_t any = 0;
+    for (std::size_t lane = 0; lane < lanes; ++lane) {
+      const auto bits = [&](const VectorMask* masks) { return reinterpret_cast<const std::int64_t*>(masks)[lane]; };
+      any |= bits(batch_.bad_line) | bits(batch_.bad_branch) | bits(batch_.bad_pivot) | (batch_.imbalance.data()[lane] < most_imbalance ? 0 : 1) |
+             static_cast<std::int64_t>(given_guards_[lane]);
+    }
+    if (any == 0) return;  // as they were set for the run
     for (std::size_t lane = 0; lane < used; ++lane) {
       Guard guard = given_guards_[lane];
       if (guard == Guard::none && flagged(batch_.bad_line, lane)) guard = Guard::line;
@@ -237,11 +254,14 @@ class Worker {
     copy(batch_.available_w, solution.available_w, first, used);
     copy(batch_.source_amps, solution.source_amps, first, used);
     const LaneComplex &node = space_.volts[program.source_node], &other = space_.volts[program.source_other];
+    double *const re = solution.source_volts.real() + first, *const im = solution.source_volts.imag() + first;
     for (std::size_t lane = 0; lane < used; ++lane) {
-      solution.source_volts.set(first + lane, get(node, lane) - get(other, lane));
-      for (std::size_t k = 0; k < looks_.size(); ++k)
-        solution.looks[k].admittance_into.set(first + lane, lane_amps_of_look(k, lane) / get(space_.volts[looks_[k].node.index], lane));
+      re[lane] = node.real()[lane] - other.real()[lane];
+      im[lane] = node.imag()[lane] - other.imag()[lane];
     }
+    for (std::size_t k = 0; k < looks_.size(); ++k)
+      for (std::size_t lane = 0; lane < used; ++lane)
+        solution.looks[k].admittance_into.set(first + lane, lane_amps_of_look(k, lane) / get(space_.volts[looks_[k].node.index], lane));
   }
 
   /// A batch's heat and figures out of the workspace.
