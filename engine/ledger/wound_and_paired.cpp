@@ -56,6 +56,9 @@ int clear_side(const design::Part& part) {
   return -1;
 }
 
+/// What a difference of two computed amps has of its own, as a share of both: some tens of units of the last place.
+constexpr double rounding = 1e-14;
+
 bool carries_common_mode(const design::Part& part) {
   const auto* line = std::get_if<design::Line>(&part.model);
   return std::holds_alternative<design::Choke>(part.model) || (line != nullptr && line->common_impedance);
@@ -86,9 +89,16 @@ void book_pair(const Reading& reading, PartBook& book) {
   const double out = side == 1 ? -1.0 : 1.0;  // what leaves by the far side, or enters by the near one
   for (std::size_t s = 0; s < reading.count(); ++s) {
     const Complex into_a = reading.amps_into(book.part, a, s), into_b = reading.amps_into(book.part, b, s);
-    const Complex common = into_a + into_b, middle = 0.5 * (reading.volts(a, s) + reading.volts(b, s));
+    Complex common = into_a + into_b;
+    const Complex middle = 0.5 * (reading.volts(a, s) + reading.volts(b, s));
+    // Amps that cancel but for their rounding are none, and heat a choke with nothing.
+    if (std::abs(common) <= rounding * (std::abs(into_a) + std::abs(into_b))) {
+      common = 0.0;
+      if (std::holds_alternative<design::Choke>(part.model)) book.heat_w[s] = 0.0;
+      if (!book.core_heat_w.empty()) book.core_heat_w[s] = book.wire_heat_w[s] = 0.0;
+    }
     book.common_amps_rms.push_back(reading.rms(std::abs(common), s));
-    book.imbalance.push_back(std::abs(common) / std::abs(into_a - into_b));
+    book.imbalance.push_back(common == 0.0 ? 0.0 : std::abs(common) / std::abs(into_a - into_b));
     book.common_w.push_back(out * (middle * std::conj(common)).real() * reading.share(s));
   }
 }

@@ -164,7 +164,12 @@ void write_core_entry(Paper& paper, const Json& part, std::size_t point) {
 }
 
 void write_pair_entry(Paper& paper, const Json& part, std::size_t point) {
-  std::string words = text(part, "name") + ": " + spell(number_at(part, "common_amps_rms", point), "A") +
+  const double amps_rms = number_at(part, "common_amps_rms", point);
+  if (amps_rms == 0.0) {
+    paper.paragraph("  ", text(part, "name") + ": no current of its own, all that goes in by one conductor comes back by the other.");
+    return;
+  }
+  std::string words = text(part, "name") + ": " + spell(amps_rms, "A") +
                       " rms on both conductors together, an imbalance of " + spell(number_at(part, "imbalance", point), "share");
   const double out_w = number_at(part, "common_w", point);
   words += "; " + spell(number_at(part, "heat_w", point), "W") + " of heat in it, " + spell(std::abs(out_w), "W") +
