@@ -33,6 +33,16 @@ TEST_CASE("the worst point of a requirement is where it is farthest on the wrong
   CHECK_FALSE(judgement.all_met());
 }
 
+TEST_CASE("a requirement without a point in its range is not judged, and that is said") {
+  Feed feed = rising("\nload ant at feed : 40 ohm\nrequire swr at desk below 2 over 1 MHz to 3 MHz\n");
+  REQUIRE(feed.diagnostics.empty());
+  feed.design.requirements[0].over_hz = std::pair{11e6, 12e6};
+  const judge::Judgement judgement = judge::judge(feed.design, feed.ledger, feed.solution);
+  CHECK(judgement.verdicts.empty());
+  REQUIRE(judgement.warnings.size() == 1);
+  CHECK(judgement.warnings[0].code == "not-judged");
+}
+
 TEST_CASE("volts and amps are judged at the peak of the envelope, watts by the duty") {
   const Feed feed = rising(", limit 90 V, limit 5 A, limit 9 W\nload ant at feed : 40 ohm\n");
   REQUIRE(feed.diagnostics.empty());
