@@ -101,7 +101,8 @@ struct LossRow {
 std::vector<LossRow> find_losses(const std::vector<VariantResult>& variants) {
   std::vector<LossRow> rows;
   for (std::size_t column = 0; column < variants.size(); ++column) {
-    for (const Row& row : find_waterfalls(variants[column]).front().rows) {
+    const std::vector<Row> taken = find_waterfalls(variants[column]).front().rows;
+    for (const Row& row : taken) {
       if (row.goes == "radiated") continue;
       auto found = std::find_if(rows.begin(), rows.end(), [&](const LossRow& one) { return one.name == row.name && one.goes == row.goes; });
       if (found == rows.end()) found = rows.insert(rows.end(), {row.name, row.goes, std::vector<double>(variants.size(), 0.0)});

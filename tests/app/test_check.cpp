@@ -127,7 +127,8 @@ TEST_CASE("what a quantity changes is told at the part that it stands in, and at
     longer.replace(longer.find("25 m"), 4, "1000 cm");
     scratch.write("a.feed", longer);
     CHECK(check(scratch).code == 0);
-    for (const json& change : first_design(check(scratch, {"--to", "json"}))["changes"]) CHECK(change["what"] == "statement");
+    const json changes = first_design(check(scratch, {"--to", "json"}))["changes"];
+    for (const json& change : changes) CHECK(change["what"] == "statement");
   }
   SECTION("set from the command line, the file's line is as it was") {
     scratch.write("a.feed", design);
@@ -142,7 +143,8 @@ TEST_CASE("what a quantity changes is told at the part that it stands in, and at
     longer.replace(longer.find("set double_run = 2*run\n"), 23, "");
     longer.replace(longer.find("25 m"), 4, "10 m");
     scratch.write("a.feed", longer);
-    for (const json& change : first_design(check(scratch, {"--to", "json"}))["changes"]) CHECK(change["what"] == "statement");
+    const json changes = first_design(check(scratch, {"--to", "json"}))["changes"];
+    for (const json& change : changes) CHECK(change["what"] == "statement");
   }
 }
 
@@ -165,7 +167,8 @@ TEST_CASE("a respelling, a comment or another order changes nothing") {
                 "design \"plain\"\nload wires   at desk : 0.075 kohm  # the same\nsource rig at desk : 0.1 kW, 50.0 ohm\nsweep at [7000 kHz]\nrequire swr at desk below 3\n");
   const Ran ran = check(scratch, {"--to", "json"});
   CHECK(ran.code == 0);
-  for (const json& change : first_design(ran)["changes"]) CHECK(change["what"] == "statement");
+  const json changes = first_design(ran)["changes"];
+  for (const json& change : changes) CHECK(change["what"] == "statement");
 }
 
 TEST_CASE("what got better is said, and is no fault") {

@@ -42,7 +42,7 @@ const std::string head = "design \"t\"\nsource rig at desk : 100 W, 50 ohm\n";
 }  // namespace
 
 TEST_CASE("the SWR is what was said at the ends of a width and of a knob's leeway, and less between") {
-  std::size_t widths = 0, leeways = 0;
+  std::size_t widths = 0, leeways = 0, networks = 0;
   for (const tuner_test::Form& form : {tuner_test::form("pC sL"), tuner_test::form("sC pL sC"), tuner_test::form("pL sC")})
     for (unsigned seed = 1; seed <= std::min(20u, TUNE_SEEDS); ++seed) {
       const tuner_test::Ladder ladder = tuner_test::random_case(form, seed);
@@ -51,6 +51,7 @@ TEST_CASE("the SWR is what was said at the ends of a width and of a knob's leewa
       const tune::Search& search = tuning.searches[0];
       const std::vector<double>& values = search.matches[0].values;
       INFO(form.name << " seed " << seed);
+      ++networks;
       for (const tune::Leeway& width : search.matches[0].widths_hz) {
         if (!width.range) {
           CHECK(swr_of(ladder, values) > width.swr);
@@ -80,8 +81,8 @@ TEST_CASE("the SWR is what was said at the ends of a width and of a knob's leewa
           ++leeways;
         }
     }
-  CHECK(widths > 20);
-  CHECK(leeways > 60);
+  CHECK(widths > networks / 3);
+  CHECK(leeways > networks);
 }
 
 TEST_CASE("what is called the best of all settings is not bettered by brute force, and ladders of two and three knobs are always decided") {

@@ -95,7 +95,8 @@ TEST_CASE("the schema refuses what the contract does not allow") {
   CHECK(formats::schema_faults(changed(run, [](json& one) { one["variants"][0]["sources"][0]["swr"][0] = nullptr; })) == "");
   CHECK(formats::schema_faults(changed(run, [](json& one) { one["variants"][0]["new"] = {{"key", 1}}; })) == "");
   // A two-port's keys come together.
-  for (json& part : json(run)["variants"][0]["parts"]) {
+  const json parts = run.at("variants").at(0).at("parts");
+  for (const json& part : parts) {
     if (!part.contains("in_w")) continue;
     const std::string name = part["name"];
     CHECK(formats::schema_faults(changed(run, [&](json& one) {

@@ -53,7 +53,8 @@ TEST_CASE("a design that measures what snp wrote sees the same SWR") {
   const auto again = program({"run", "-", "--to", "json"}, {.folder = scratch.path(), .input = head + "load wires at desk : measured \"seen.s1p\"\n"});
   CAPTURE(again.err);
   REQUIRE(again.code == 0);
-  for (const json& swr : json::parse(again.out)["variants"][0]["sources"][0]["swr"]) CHECK(swr.get<double>() == Approx(1.5).epsilon(1e-12));
+  const json ratios = json::parse(again.out)["variants"][0]["sources"][0]["swr"];
+  for (const json& swr : ratios) CHECK(swr.get<double>() == Approx(1.5).epsilon(1e-12));
 }
 
 TEST_CASE("a complex reference is written as its resistance") {
