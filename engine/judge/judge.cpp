@@ -23,19 +23,8 @@ bool inside(double hertz, const std::optional<std::pair<double, double>>& range)
   return !range || (hertz >= range->first * (1.0 - 1e-11) && hertz <= range->second * (1.0 + 1e-11));
 }
 
-/// Without any, there is nothing to judge: only where options put other points in the place of the design's own sweeps.
-bool has_points(const design::Requirement& requirement, const Ledger& ledger) {
-  return std::any_of(ledger.frequencies_hz.begin(), ledger.frequencies_hz.end(),
-                     [&](double hertz) { return inside(hertz, requirement.over_hz); });
-}
-
-void warn_of_unjudged(const Design& design, const Ledger& ledger, Judgement& judgement) {
-  for (const design::Requirement& requirement : design.requirements)
-    if (!has_points(requirement, ledger))
-      judgement.warnings.push_back({"not-judged", "not judged, since no point of this run lies in its range: " + requirement.text, "", std::nullopt});
-}
-
-Verdict judge_requirement(const design::Requirement& requirement, const Design& design, const Ledger& ledger) {
+/// None where no point lies in its range: only where options put other points in the place of the design's own sweeps.
+std::optional<Verdict> judge_requirement(const design::Requirement& requirement, const Design& design, const Ledger& ledger) {
   Verdict verdict{.requirement = &requirement, .met = true, .worst = none};
   const std::vector<double> values = over_sweep(requirement.figure, design, ledger);
   bool any = false;
@@ -51,8 +40,7 @@ Verdict judge_requirement(const design::Requirement& requirement, const Design& 
     }
     any = true;
   }
-  verdict.met &= any;
-  return verdict;
+  return any ? std::optional(verdict) : std::nullopt;
 }
 
 Rating rate(design::PartId part, char unit, double limit, const std::vector<double>& series, double factor, const Ledger& ledger) {
@@ -158,7 +146,10 @@ bool meets(const design::Requirement& requirement, double value) {
 Judgement judge(const Design& design, const Ledger& ledger, const solve::Solution& solution) {
   Judgement judgement;
   for (const design::Requirement& requirement : design.requirements)
-    if (has_points(requirement, ledger)) judgement.verdicts.push_back(judge_requirement(requirement, design, ledger));
+    if (auto verdict = judge_requirement(requirement, design, ledger))
+      judgement.verdicts.push_back(*verdict);
+    else
+      judgement.warnings.push_back({"not-judged", "not judged, since no point of this run lies in its range: " + requirement.text, "", std::nullopt});
   for (const ledger::PartBook& part : ledger.parts) {
     const bool line = !part.volts_peak_along.empty();
     const auto& per_m = design.parts[part.part.index].limits.watts_per_m;
@@ -170,7 +161,6 @@ Judgement judge(const Design& design, const Ledger& ledger, const solve::Solutio
     rate_part(design, ledger, load.part, load.volts_peak, load.amps_rms, load.heat_w, judgement.ratings);
   std::stable_sort(judgement.ratings.begin(), judgement.ratings.end(),
                    [](const Rating& a, const Rating& b) { return a.worst / a.limit > b.worst / b.limit; });
-  warn_of_unjudged(design, ledger, judgement);
   warn_of_ratings(design, judgement);
   warn_of_gaps(design, judgement);
   warn_of_gain(design, ledger, judgement);
