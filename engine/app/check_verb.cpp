@@ -208,10 +208,8 @@ int check_verb(const Arguments& arguments, const host::Plugins& plugins) {
     return code;
   }
 
-  if (wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
-    bar.take_away();
+  if (wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
-  }
   return std::all_of(designs.begin(), designs.end(), [](const baseline::DesignCheck& one) { return one.passes(); }) ? 0 : 1;
 }
 

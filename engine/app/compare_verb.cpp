@@ -70,10 +70,8 @@ int compare_verb(const Arguments& arguments, const host::Plugins& plugins) {
 
   const std::string document =
       report::make_compare_document(registry, all.results, label_columns(all.results, arguments.files.size() == 1));
-  if (Diagnostics wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
-    bar.take_away();
+  if (Diagnostics wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
-  }
   return all.met ? 0 : 1;
 }
 

@@ -278,11 +278,13 @@ Diagnostics deliver(const std::string& document, const std::vector<Delivery>& de
     sdk::Failure failure{};
     reports.push_back(
         make_report(writer, document, !delivery.path && wants_color(color, STDOUT_FILENO), delivery.path ? 100u : columns_of(STDOUT_FILENO), status, failure));
-    if (status != sdk::Status::ok)
+    if (status != sdk::Status::ok) {
+      bar.take_away();
       return {{.code = "writer-failed",
                .span = {},
                .text = "the report writer `" + delivery.writer + "` failed: " + failure.text,
                .fault = Fault::file}};
+    }
   }
   bar.take_away();
   // Pipes and devices first: they may wait for a reader, and while there are drafts nothing should wait.

@@ -15,7 +15,7 @@ namespace wattfall::app {
 bool wants_color(Color color, int descriptor);
 
 /// Writes every delivery: all reports are made before the first is let out, so a writer that fails leaves every old
-/// file as it was; then `bar` is taken away.
+/// file as it was. `bar` is taken away before anything is let out, and where a writer fails.
 Diagnostics deliver(const std::string& document, const std::vector<Delivery>& deliveries,
                     const host::Registry& registry, Color color, ProgressBar& bar);
 

@@ -96,10 +96,8 @@ int one_file(const Arguments& arguments, const host::Plugins& plugins, Work work
     return refuse(arguments.deliveries, outcome.diagnostics, arguments.color);
   }
 
-  if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty()) {
-    bar.take_away();
+  if (Diagnostics wrong = deliver(outcome.document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
-  }
   return outcome.requirements_met ? 0 : 1;
 }
 
