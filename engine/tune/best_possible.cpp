@@ -10,6 +10,7 @@
 #include "ledger/book.hpp"
 #include "ledger/swr.hpp"
 #include "solve/solve.hpp"
+#include "source_side.hpp"
 #include "study.hpp"
 #include "tune/limit.hpp"
 #include "varies.hpp"
@@ -46,14 +47,6 @@ std::optional<Limit> with_ideal_parts(const Problem& problem, const Found& found
   return Limit{"ideal parts", load_w, std::numeric_limits<double>::quiet_NaN(),
                fmt::format("with coils and capacitors that lose nothing, in the same ranges, {} would reach the load: {} more",
                            spell({load_w, dimension::power}, 4), spell({std::max(0.0, load_w - own_w), dimension::power}, 3))};
-}
-
-/// A rig that folds back gives at most its table's largest share.
-double most_left(const design::Source& source) {
-  if (source.foldback.empty()) return 1.0;
-  double most = 0.0;
-  for (const auto& [swr, share] : source.foldback) most = std::max(most, share);
-  return most;
 }
 
 /// The parts that the knobs move, if each is one branch.

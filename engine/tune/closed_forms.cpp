@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "source_side.hpp"
 #include "straight.hpp"
 
 namespace wattfall::tune {
@@ -52,7 +53,7 @@ struct Pair {
 };
 
 /// What counts as no reflection: a conjugate match for powers, the reference for an SWR.
-std::optional<Complex> reference_of(const Problem& problem) {
+std::optional<Complex> match_asked(const Problem& problem) {
   const design::Figure& goal = problem.statement.goal;
   const design::Source& source = problem.design.source;
   const double hertz = problem.frequencies_hz.front();
@@ -67,8 +68,7 @@ std::optional<Complex> reference_of(const Problem& problem) {
     default: return std::nullopt;
   }
   if (goal.look.node != source.node || problem.statement.most != (goal.kind == FigureKind::return_loss_at)) return std::nullopt;
-  const design::Value* asked = goal.reference ? &*goal.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
-  return asked != nullptr ? asked->at(hertz, problem.others) : Complex(own.real());
+  return reference_of(goal, source, hertz, problem.others);
 }
 
 }  // namespace
@@ -76,7 +76,7 @@ std::optional<Complex> reference_of(const Problem& problem) {
 std::vector<std::vector<double>> matching_settings(const Problem& problem) {
   const std::size_t n = problem.statement.knobs.size();
   if ((n != 2 && n != 3) || problem.frequencies_hz.size() != 1) return {};
-  const auto reference = reference_of(problem);
+  const auto reference = match_asked(problem);
   Straight straight(problem, problem.frequencies_hz.front());
   std::string why_not;
   if (!reference || !straight.make(why_not)) return {};

@@ -13,6 +13,7 @@
 #include "ledger/book.hpp"
 #include "ledger/swr.hpp"
 #include "solve/solve.hpp"
+#include "source_side.hpp"
 #include "straight.hpp"
 
 namespace wattfall::tune {
@@ -34,13 +35,6 @@ struct Term {
 /// A polynomial of second degree in each knob by its Bernstein coefficients over a box; the first knob's index runs fastest. It is nowhere below the
 /// least of them.
 using Polynomial = std::array<double, 27>;
-
-/// The design's knobs, the statement's at this setting.
-std::vector<double> knobs_with(const Problem& problem, const std::vector<double>& setting) {
-  std::vector<double> knobs = problem.others;
-  for (std::size_t k = 0; k < setting.size(); ++k) knobs[problem.statement.knobs[k].index] = setting[k];
-  return knobs;
-}
 
 /// What the figures come to at one frequency, over the knobs' ranges.
 class Bounds {
@@ -78,11 +72,7 @@ class Bounds {
   /// A rig that folds back gives at most its table's largest share; ratios of powers do not feel it.
   double most_share(const design::Figure& figure) const {
     const bool watts = figure.kind == FigureKind::power_into || figure.kind == FigureKind::radiated_from;
-    const auto& table = problem_.design.source.foldback;
-    if (!watts || table.empty()) return 1.0;
-    double most = 0.0;
-    for (const auto& [swr, share] : table) most = std::max(most, share);
-    return most;
+    return watts ? most_left(problem_.design.source) : 1.0;
   }
 
  private:
@@ -117,8 +107,7 @@ class Bounds {
     for (const design::Part& part : problem_.design.parts)
       parts += std::count(part.terminals.begin(), part.terminals.end(), source.node) > 0;
     if (figure.look.node != source.node || (figure.look.into && parts != 1)) return {};
-    const design::Value* asked = figure.reference ? &*figure.reference : source.reference_ohm ? &*source.reference_ohm : nullptr;
-    const Complex reference = asked != nullptr ? asked->at(hertz_, problem_.others) : Complex(straight_.collapsed().source_ohms().real());
+    const Complex reference = reference_of(figure, source, hertz_, problem_.others);
     return {{straight_.back(reference), 1.0}, {straight_.out(reference), limit - 1.0}};
   }
 

@@ -339,6 +339,12 @@ bool worth_relaxing(const Problem& problem, const Evaluator& evaluator) {
 
 }  // namespace
 
+std::vector<double> knobs_with(const Problem& problem, const std::vector<double>& setting) {
+  std::vector<double> knobs = problem.others;
+  for (std::size_t k = 0; k < setting.size(); ++k) knobs[problem.statement.knobs[k].index] = setting[k];
+  return knobs;
+}
+
 Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room) {
   Evaluator evaluator(problem);
   Asking asking(problem, optimizer, evaluator);
@@ -356,9 +362,7 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   }
   found.found = asking.run(starts, other_room, found);
   if (!found.found) return found;
-  std::vector<double> knobs = problem.others;
-  for (std::size_t k = 0; k < found.setting.size(); ++k) knobs[problem.statement.knobs[k].index] = found.setting[k];
-  const ledger::Ledger books = books_of(problem, knobs, looks_of(problem));
+  const ledger::Ledger books = books_of(problem, knobs_with(problem, found.setting), looks_of(problem));
   found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
   for (const design::Requirement& requirement : problem.statement.keeping)
     found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));

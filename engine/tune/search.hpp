@@ -34,6 +34,9 @@ struct Problem {
   std::vector<std::vector<double>> starts;    ///< settings worth trying first
 };
 
+/// Values of all the design's knobs, the statement's at this setting.
+std::vector<double> knobs_with(const Problem& problem, const std::vector<double>& setting);
+
 /// The best setting; with `other_room`, up to as many other local bests beside it.
 Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room = 0);
 

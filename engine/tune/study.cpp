@@ -104,7 +104,7 @@ class Study {
       const auto near_to = [&](double end) { return std::abs(setting[k] - end) <= 1e-6 * std::abs(end); };
       one.at_end.push_back(near_to(lower) || near_to(upper));
     }
-    const std::vector<double> knobs = knobs_with(setting);
+    const std::vector<double> knobs = knobs_with(problem_, setting);
     std::vector<double> all;
     for (std::size_t f = 0; f < problem_.frequencies_hz.size(); ++f) all.insert(all.end(), knobs.begin(), knobs.end());
     fill(one, books(problem_, problem_.frequencies_hz, all));
@@ -114,12 +114,6 @@ class Study {
 
  private:
   const design::Knob& knob(std::size_t k) const { return problem_.design.knobs[problem_.statement.knobs[k].index]; }
-
-  std::vector<double> knobs_with(const std::vector<double>& setting) const {
-    std::vector<double> knobs = problem_.others;
-    for (std::size_t k = 0; k < setting.size(); ++k) knobs[problem_.statement.knobs[k].index] = setting[k];
-    return knobs;
-  }
 
   static double least(const ledger::Series& series) { return *std::min_element(series.begin(), series.end()); }
   static double most(const ledger::Series& series) { return *std::max_element(series.begin(), series.end()); }
@@ -214,7 +208,7 @@ class Study {
   /// Of the search's frequencies the worst, one knob moved.
   std::vector<double> worst_swr_at(std::size_t k, const std::vector<double>& values) const {
     std::vector<double> hertz, all;
-    std::vector<double> knobs = knobs_with(found_.setting);
+    std::vector<double> knobs = knobs_with(problem_, found_.setting);
     for (double value : values)
       for (double f : problem_.frequencies_hz) {
         knobs[problem_.statement.knobs[k].index] = value;
