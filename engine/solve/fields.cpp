@@ -6,19 +6,11 @@
 #include "tableau.hpp"
 
 namespace wattfall::solve {
-namespace {
-
-using Equations = Tableau<double>;
-
-FieldVector plain(const Equations::Vector& x) { return {x.data(), x.data() + x.size()}; }
-Eigen::Map<const Equations::Vector> mapped(const FieldVector& x) { return {x.data(), static_cast<Eigen::Index>(x.size())}; }
-
-}  // namespace
 
 struct Fields::Body {
   // The equations refer to the values, so both stand at one place for good.
   std::vector<ElementValue> values;
-  Equations equations;
+  Tableau<double> equations;
   Places places;
 
   Body(const graph::Network& network, std::vector<ElementValue> given, Complex source_ohms)
@@ -31,15 +23,15 @@ Fields::~Fields() = default;
 Fields::Fields(Fields&&) noexcept = default;
 Fields& Fields::operator=(Fields&&) noexcept = default;
 
-FieldVector Fields::driven(Complex source_volts) const { return plain(body_->equations.driven(source_volts)); }
-FieldVector Fields::fed(int node) const { return plain(body_->equations.fed(node)); }
-FieldVector Fields::adjoint(const FieldVector& gradient) const { return plain(body_->equations.transposed(mapped(gradient))); }
+FieldVector Fields::driven(Complex source_volts) const { return body_->equations.driven(source_volts); }
+FieldVector Fields::fed(int node) const { return body_->equations.fed(node); }
+FieldVector Fields::adjoint(const FieldVector& gradient) const { return body_->equations.transposed(gradient); }
 
 Complex Fields::element_change(const FieldVector& y, const FieldVector& x, int element, const ElementValue& value, const ElementValue& other) {
-  return body_->equations.element_change(mapped(y), mapped(x), element, value, other);
+  return body_->equations.element_change(y, x, element, value, other);
 }
 Complex Fields::source_change(const FieldVector& y, const FieldVector& x, std::pair<Complex, Complex> ohms, std::pair<Complex, Complex> volts) {
-  return body_->equations.source_change(mapped(y), mapped(x), ohms.first, ohms.second) - y[place_of_source()] * (volts.first - volts.second);
+  return body_->equations.source_change(y, x, ohms.first, ohms.second) - y[place_of_source()] * (volts.first - volts.second);
 }
 
 std::size_t Fields::place_of_port(int element, int port) const { return static_cast<std::size_t>(body_->places.port(static_cast<std::size_t>(element), port)); }

@@ -5,19 +5,18 @@
 //
 // Currents are carried as base_ohms times amps, so that all unknowns are volts.
 //
-// Size: nodes - 1 + ports + 1 rows. Cost O(size^3); in double numbers, beyond `most_dense` rows, that of a sparse LU with partial pivoting of the same rows.
+// Size: nodes - 1 + ports + 1 rows. Cost O(size^3); in double numbers, beyond 600 rows, that of a sparse LU with partial pivoting of the same rows.
 // Fails only where the network itself leaves something undetermined.
 #pragma once
 
-#include <Eigen/Dense>
-#include <Eigen/SparseCore>
-#include <Eigen/SparseLU>
+#include <algorithm>
+#include <cmath>
 #include <complex>
 #include <memory>
-#include <type_traits>
 #include <utility>
 #include <vector>
 
+#include "factors.hpp"
 #include "flows.hpp"
 
 namespace wattfall::solve {
@@ -26,16 +25,14 @@ template <class Real>
 class Tableau {
  public:
   using Wide = std::complex<Real>;
-  using Matrix = Eigen::Matrix<Wide, Eigen::Dynamic, Eigen::Dynamic>;
-  using Vector = Eigen::Matrix<Wide, Eigen::Dynamic, 1>;
+  using Vector = typename Factors<Real>::Vector;
 
   Tableau(const graph::Network& network, const std::vector<ElementValue>& values, Complex source_ohms)
       : network_(network), values_(values), places_(network), source_column_(places_.source()), size_(source_column_ + 1) {
     laws_of_nodes();
     laws_of_elements();
     law_of_source(source_ohms);
-    if (std::is_same_v<Real, double> && size_ > most_dense) factor_sparse();
-    else factor_dense();
+    factors_ = factorize<Real>(size_, terms_);
   }
 
   /// The source working with the given Thevenin volts.
@@ -46,21 +43,18 @@ class Tableau {
 
   // The equations M x = s themselves: x as a FieldVector has it.
   Vector driven(Complex source_volts) const {
-    Vector right = Vector::Zero(size_);
-    right(source_column_) = Wide(source_volts);
-    return solved(right);
+    Vector right = zeros();
+    right[place(source_column_)] = Wide(source_volts);
+    return factors_->solve(right);
   }
   Vector fed(int from, int to = 0) const {
-    Vector right = Vector::Zero(size_);
-    if (from != 0 && !is_reference(from)) right(from - 1) += base_ohms;
-    if (to != 0 && !is_reference(to)) right(to - 1) -= base_ohms;
-    return solved(right);
+    Vector right = zeros();
+    if (from != 0 && !is_reference(from)) right[place(from - 1)] += base_ohms;
+    if (to != 0 && !is_reference(to)) right[place(to - 1)] -= base_ohms;
+    return factors_->solve(right);
   }
   /// y with transposed(M) y = gradient.
-  Vector transposed(const Vector& gradient) const {
-    if (sparse_ == nullptr) return factors_.transpose().solve(gradient);
-    return sparse_->transpose().solve(gradient);
-  }
+  Vector transposed(const Vector& gradient) const { return factors_->solve_transposed(gradient); }
   /// y^T (M - M') x over the rows of one element that has one value in M and another in M'; and of the source.
   Wide element_change(const Vector& y, const Vector& x, int element, const ElementValue& value, const ElementValue& other) {
     return change_of(y, x, [&] { law_of_element(element, value); }, [&] { law_of_element(element, other); });
@@ -73,52 +67,25 @@ class Tableau {
 
   /// Reciprocal of the condition number, estimated; about 1e-16 and below nothing can be trusted in double. Of the sparse form: the least that one
   /// trial of inverse iteration shows.
-  double trust() const {
-    if (sparse_ == nullptr) return static_cast<double>(factors_.rcond());
-    if (sparse_->info() != Eigen::Success) return 0.0;
-    Vector x = Vector::Ones(size_);
-    for (int i = 0; i < 2; ++i) x = solved(x / x.norm());
-    return static_cast<double>(Real(1) / (x.norm() * largest_));
-  }
+  double trust() const { return factors_->trust(); }
 
  private:
-  using Entry = Eigen::Triplet<Wide>;
-  using Sparse = Eigen::SparseLU<Eigen::SparseMatrix<Wide>, Eigen::COLAMDOrdering<int>>;
+  static std::size_t place(int unknown) { return static_cast<std::size_t>(unknown); }
+  Vector zeros() const { return Vector(place(size_)); }
 
-  static constexpr int most_dense = 600;
-
-  void add(int row, int column, Wide factor) { entries_.emplace_back(row, column, factor); }
+  void add(int row, int column, Wide factor) { terms_.push_back({row, column, factor}); }
 
   /// Both laws add the same places in the same order. Taken place by place, the difference keeps its digits however large y is.
   template <class Law, class Other>
   Wide change_of(const Vector& y, const Vector& x, Law law, Other other) {
-    entries_.clear();
+    terms_.clear();
     other();
-    const std::vector<Entry> before = std::exchange(entries_, {});
+    const std::vector<Term<Real>> before = std::exchange(terms_, {});
     law();
     Wide sum = 0;
-    for (std::size_t i = 0; i < entries_.size(); ++i) sum += y(entries_[i].row()) * (entries_[i].value() - before[i].value()) * x(entries_[i].col());
+    for (std::size_t i = 0; i < terms_.size(); ++i)
+      sum += y[place(terms_[i].row)] * (terms_[i].value - before[i].value) * x[place(terms_[i].column)];
     return sum;
-  }
-
-  void factor_dense() {
-    Matrix matrix = Matrix::Zero(size_, size_);
-    for (const Entry& entry : entries_) matrix(entry.row(), entry.col()) += entry.value();
-    factors_.compute(matrix);
-  }
-
-  void factor_sparse() {
-    Eigen::SparseMatrix<Wide> matrix(size_, size_);
-    matrix.setFromTriplets(entries_.begin(), entries_.end());
-    for (const Entry& entry : entries_) largest_ = std::max(largest_, std::abs(entry.value()));
-    sparse_ = std::make_unique<Sparse>();
-    sparse_->compute(matrix);
-  }
-
-  Vector solved(const Vector& right) const {
-    if (sparse_ == nullptr) return factors_.solve(right);
-    if (sparse_->info() != Eigen::Success) return Vector::Constant(size_, std::numeric_limits<Real>::quiet_NaN());
-    return sparse_->solve(right);
   }
 
   bool is_reference(int node) const {
@@ -220,10 +187,8 @@ class Tableau {
   const std::vector<ElementValue>& values_;
   Places places_;
   int source_column_, size_;
-  Real largest_ = 0;
-  std::vector<Entry> entries_;
-  Eigen::PartialPivLU<Matrix> factors_;
-  std::unique_ptr<Sparse> sparse_;
+  std::vector<Term<Real>> terms_;
+  std::unique_ptr<Factors<Real>> factors_;
 };
 
 }  // namespace wattfall::solve

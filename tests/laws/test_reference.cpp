@@ -3,9 +3,19 @@
 #include <cmath>
 #include <iostream>
 
+#include "../../engine/solve/dense_factors.hpp"
 #include "../../engine/solve/tableau.hpp"
 #include "feed.hpp"
 #include "random_feed.hpp"
+
+namespace wattfall::solve {
+
+template <>
+std::unique_ptr<Factors<long double>> factorize(int size, const std::vector<Term<long double>>& terms) {
+  return std::make_unique<DenseFactors<long double>>(size, terms);
+}
+
+}  // namespace wattfall::solve
 
 using namespace wattfall;
 using test::Choices;
