@@ -137,6 +137,16 @@ std::vector<design::Look> looks_of(const Design& design) {
   return looks;
 }
 
+ledger::Pages pages_of(std::span<const Figure> figures) {
+  ledger::Pages pages;
+  for (const Figure& figure : figures) {
+    if (figure.box) pages.boxes.push_back(figure.box);
+    else if (figure.part) pages.parts.push_back(figure.part);
+    if (figure.kind == FigureKind::peak_volts_on || figure.kind == FigureKind::rms_amps_on) pages.along.push_back(figure.part);
+  }
+  return pages;
+}
+
 double figure_in_state(const Figure& figure, const Design& design, const Ledger& ledger, std::size_t state) {
   if (figure.kind == FigureKind::total_loss) return ledger.totals.total_loss_db[state];
   if (figure.kind == FigureKind::efficiency) return ledger.totals.efficiency[state];

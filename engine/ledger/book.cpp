@@ -25,8 +25,9 @@ double decibels(double more, double less) { return more > 0.0 && less > 0.0 ? 10
 
 class Bookkeeper : private Reading {
  public:
-  Bookkeeper(const design::Design& design, const graph::Network& network, const solve::Solution& solution)
-      : Reading(design, network, solution) {}
+  /// `pages`: null for all of them.
+  Bookkeeper(const design::Design& design, const graph::Network& network, const solve::Solution& solution, const Pages* pages)
+      : Reading(design, network, solution), pages_(pages) {}
 
   Ledger book(const std::vector<design::Look>& looks) {
     Ledger ledger;
@@ -35,15 +36,23 @@ class Bookkeeper : private Reading {
     for (std::size_t p = 0; p < design_.parts.size(); ++p) {
       const PartId id{static_cast<int>(p)};
       if (design::is_load(design_.parts[p])) ledger.loads.push_back(book_load(id));
-      else ledger.parts.push_back(book_part(id));
+      else if (pages_ == nullptr || has(pages_->parts, id)) ledger.parts.push_back(book_part(id));
     }
-    for (std::size_t b = 0; b < design_.boxes.size(); ++b) ledger.boxes.push_back(book_box(design::BoxId{static_cast<int>(b)}));
+    for (std::size_t b = 0; b < design_.boxes.size(); ++b) {
+      const design::BoxId id{static_cast<int>(b)};
+      ledger.boxes.push_back(pages_ == nullptr || has(pages_->boxes, id) ? book_box(id) : BoxBook{.box = id});
+    }
     for (std::size_t k = 0; k < looks.size(); ++k) ledger.looks.push_back(book_look(looks[k], solution_.looks[k]));
     ledger.totals = total(ledger);
     return ledger;
   }
 
  private:
+  template <class Id>
+  static bool has(const std::vector<Id>& ids, Id id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  }
+
   double heat(PartId part, std::size_t s) const {
     double sum = 0.0;
     for (int e : network_.elements_of(part)) {
@@ -137,11 +146,17 @@ class Bookkeeper : private Reading {
     const int e = network_.elements_of(book.part).front();
     const graph::Element& element = network_.elements[e];
     const solve::Flow& flow = solution_.flows[e];
+    const bool walked = pages_ == nullptr || has(pages_->along, book.part);
     for (std::size_t s = 0; s < count_; ++s) {
       const double length = real(make->length_m, s);
       const Complex z0 = flow.impedance_ohm[s];
       // The waves that enter at the ends: V = p + q and Z0 I = p - q there.
       const Complex in = 0.5 * (element_volts(element, 0, s) + z0 * flow.amps1[s]), out = 0.5 * (element_volts(element, 1, s) + z0 * flow.amps2[s]);
+      const double arriving = std::abs(std::exp(-flow.gamma_l[s]) * in);
+      book.swr_load_end.push_back(stub ? none : swr_of(std::abs(out) / arriving));
+      book.matched_heat_per_m.push_back(2.0 * flow.gamma_l[s].real() / length);
+      book.matched_loss_db.push_back(20.0 / std::numbers::ln10 * flow.gamma_l[s].real());
+      if (!walked) continue;
       const Largest v = largest_along(in, out, flow.gamma_l[s], 1.0);
       const Largest i = largest_along(in, out, flow.gamma_l[s], -1.0);
       book.volts_peak_along.push_back(peak(v.value, s));
@@ -151,10 +166,6 @@ class Bookkeeper : private Reading {
       const WorstMetre worst = worst_metre(*make, frequency(s), length, in, out, flow.gamma_l[s], z0);
       book.heat_w_per_m.push_back(worst.heat_w_per_m * share(s));
       book.heat_at_m.push_back((1.0 - worst.place) * length);
-      book.matched_heat_per_m.push_back(2.0 * flow.gamma_l[s].real() / length);
-      book.matched_loss_db.push_back(20.0 / std::numbers::ln10 * flow.gamma_l[s].real());
-      const double arriving = std::abs(std::exp(-flow.gamma_l[s]) * in);
-      book.swr_load_end.push_back(stub ? none : swr_of(std::abs(out) / arriving));
     }
   }
 
@@ -244,26 +255,34 @@ class Bookkeeper : private Reading {
     totals.available_w = ledger.source.available_w;
     totals.returned_w = ledger.source.returned_w;
     for (std::size_t s = 0; s < count_; ++s) {
-      double heat = 0.0, absorbed = 0.0, radiated = 0.0;
-      double common = 0.0;
-      for (const PartBook& part : ledger.parts) {
-        heat += part.heat_w[s];
-        if (std::holds_alternative<design::Choke>(design_.parts[part.part.index].model)) common += part.heat_w[s];
-      }
+      double absorbed = 0.0, radiated = 0.0;
       for (const LoadBook& load : ledger.loads) {
         absorbed += load.absorbed_w[s];
         radiated += load.radiated_w[s];
       }
-      totals.heat_w.push_back(heat);
-      totals.common_mode_heat_w.push_back(common);
       totals.absorbed_w.push_back(absorbed);
       totals.radiated_w.push_back(radiated);
-      totals.residual_w.push_back(totals.available_w[s] - totals.returned_w[s] - heat - absorbed);
       totals.efficiency.push_back(finite_or_none(radiated / totals.available_w[s]));
       totals.total_loss_db.push_back(decibels(totals.available_w[s], radiated));
     }
+    if (pages_ == nullptr) total_heat(ledger, totals);
     return totals;
   }
+
+  void total_heat(const Ledger& ledger, Totals& totals) const {
+    for (std::size_t s = 0; s < count_; ++s) {
+      double heat = 0.0, common = 0.0;
+      for (const PartBook& part : ledger.parts) {
+        heat += part.heat_w[s];
+        if (std::holds_alternative<design::Choke>(design_.parts[part.part.index].model)) common += part.heat_w[s];
+      }
+      totals.heat_w.push_back(heat);
+      totals.common_mode_heat_w.push_back(common);
+      totals.residual_w.push_back(totals.available_w[s] - totals.returned_w[s] - heat - totals.absorbed_w[s]);
+    }
+  }
+
+  const Pages* pages_;
 };
 
 }  // namespace
@@ -281,7 +300,12 @@ double power_left(const design::Source& source, double swr) {
 
 Ledger book(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
             const std::vector<design::Look>& looks) {
-  return Bookkeeper(design, network, solution).book(looks);
+  return Bookkeeper(design, network, solution, nullptr).book(looks);
+}
+
+Ledger book(const design::Design& design, const graph::Network& network, const solve::Solution& solution,
+            const std::vector<design::Look>& looks, const Pages& pages) {
+  return Bookkeeper(design, network, solution, &pages).book(looks);
 }
 
 }  // namespace wattfall::ledger

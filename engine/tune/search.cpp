@@ -50,6 +50,31 @@ std::vector<design::Look> looks_of(const Problem& problem) {
   return judge::looks_of(asked);
 }
 
+/// The books of one search where Quick cannot give its figures: the whole network, compiled once, and those pages alone that the figures stand on.
+class WholePath {
+ public:
+  explicit WholePath(const Problem& problem)
+      : problem_(problem), looks_(looks_of(problem)), pages_(judge::pages_of(figures_of(problem))), solver_(problem.design, problem.network, problem.plan, looks_) {}
+
+  ledger::Ledger book(const solve::States& states) {
+    solver_.run(states, solution_);
+    return ledger::book(problem_.design, problem_.network, solution_, looks_, pages_);
+  }
+
+ private:
+  static std::vector<design::Figure> figures_of(const Problem& problem) {
+    std::vector<design::Figure> figures{problem.statement.goal};
+    for (const design::Requirement& requirement : problem.statement.keeping) figures.push_back(requirement.figure);
+    return figures;
+  }
+
+  const Problem& problem_;
+  const std::vector<design::Look> looks_;
+  const ledger::Pages pages_;
+  solve::Solver solver_;
+  solve::Solution solution_;
+};
+
 /// The figures of a batch of settings: on the collapsed network where that is possible, from the whole solution's books where not.
 class Evaluator {
  public:
@@ -149,9 +174,8 @@ class Evaluator {
     states.knob_count = width;
     for (std::size_t i = 0; i < count; ++i)
       for (double hertz : problem_.frequencies_hz) states.add(hertz, {knobs.data() + i * width, width});
-    if (!looks_) looks_ = looks_of(problem_);
-    const solve::Solution solution = solve::solve(problem_.design, problem_.network, problem_.plan, states, *looks_);
-    const ledger::Ledger ledger = ledger::book(problem_.design, problem_.network, solution, *looks_);
+    if (!whole_path_) whole_path_.emplace(problem_);
+    const ledger::Ledger ledger = whole_path_->book(states);
     values.assign(1 + slack_count(), std::vector<double>(states.size()));
     for (std::size_t s = 0; s < states.size(); ++s) {
       values[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
@@ -208,7 +232,7 @@ class Evaluator {
   std::unique_ptr<Quick> quick_;
   std::vector<bool> relaxed_;
   std::vector<double> knobs_;                ///< of a chunk
-  std::optional<std::vector<design::Look>> looks_;
+  std::optional<WholePath> whole_path_;
   std::vector<std::vector<double>> whole_;   ///< as values_, of those the collapsed network could not answer
   std::vector<std::vector<double>> values_;  ///< [figure][setting x frequency]: the goal's, then those of `keeping`
 };

@@ -60,7 +60,7 @@ class Weigher {
  public:
   Weigher(Ground& ground, const design::Figure& figure)
       : ground_(ground), design_(ground.design), network_(ground.network), figure_(figure), frequency_hz_(ground.frequency_hz), knobs_(ground.knobs),
-        values_(ground.values), equations_(ground.equations) {
+        values_(ground.values), equations_(ground.equations), pages_(judge::pages_of({&figure, 1})) {
     for (const design::Look& look : judge::looks_of(design_))
       if (look.node == figure.look.node && look.into == figure.look.into && figure.look.node) looks_ = {look};
   }
@@ -89,7 +89,7 @@ class Weigher {
   std::vector<double> figures(const Design& design, const std::vector<double>& knobs, const std::vector<ElementValue>& values,
                               const std::vector<FieldState>& states) const {
     const solve::Solution solution = solve::solution_of(design, network_, frequency_hz_, knobs, values, looks_, states);
-    const ledger::Ledger books = ledger::book(design, network_, solution, looks_);
+    const ledger::Ledger books = ledger::book(design, network_, solution, looks_, pages_);
     std::vector<double> all;
     for (std::size_t s = 0; s < states.size(); ++s) all.push_back(judge::figure_in_state(figure_, design, books, s));
     return all;
@@ -246,6 +246,7 @@ class Weigher {
   const std::vector<ElementValue>& values_;
   solve::Fields& equations_;
   std::vector<design::Look> looks_;
+  ledger::Pages pages_;
   std::vector<Side> sides_;
 };
 

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <set>
 
 #include "feed.hpp"
 #include "ledger/along_line.hpp"
@@ -114,4 +115,38 @@ TEST_CASE("a box is booked as it looks from outside") {
   CHECK(box.in_w[0] == Approx(feed.ledger.source.accepted_w[0]).epsilon(1e-12));
   CHECK(box.out_w[0] == Approx(feed.load("ant").absorbed_w[0]).epsilon(1e-12));
   CHECK(box.heat_w[0] == Approx(feed.part("net.L").heat_w[0]).epsilon(1e-12));
+}
+
+TEST_CASE("figures off their own pages are those of the whole books, to the bit") {
+  const Feed feed(
+      "design \"t\"\n"
+      "source rig at desk : 100 W, 50 ohm, foldback [1.5: 100 %, 3: 50 %]\n"
+      "line coax from desk to mast : 26 m of RG-58\n"
+      "stub  s at mast : 1 m of RG-58, open\n"
+      "box match (in, out) {\n  capacitor C at in : 120 pF, Q 900\n  inductor L from in to out : 2 uH, Q 200\n}\n"
+      "match m from mast to mid\n"
+      "transformer t from mid to feed : turns 1:2, winding 0.1 ohm, leakage 0.1 uH\n"
+      "load ant at feed : 61-j142 ohm, radiates 90 %\n"
+      "sweep 7 MHz to 7.2 MHz step 50 kHz\n"
+      "require swr at desk below 1.5\nrequire return loss at feed into ant above 3 dB\nrequire resistance at mid above 1 ohm\nrequire reactance at feed below 1 kohm\n"
+      "require mismatch at mast into m.L below 3 dB\nrequire power into ant above 1 W\nrequire power into m above 1 W\nrequire power into coax above 1 W\n"
+      "require radiated from ant above 1 W\nrequire heat in ant below 1 kW\nrequire heat in m.L below 1 kW\nrequire heat in m below 1 kW\n"
+      "require loss in coax below 9 dB\nrequire loss in m below 9 dB\nrequire peak volts across m.C below 1 kV\nrequire rms amps through m.L below 9 A\n"
+      "require peak volts across ant below 1 kV\nrequire rms amps through ant below 9 A\nrequire peak volts on coax below 1 kV\nrequire rms amps on coax below 9 A\n"
+      "require heat in s below 1 kW\nrequire swr on coax below 9\nrequire efficiency above 1 %\nrequire total loss below 20 dB\n");
+  for (const Diagnostic& diagnostic : feed.diagnostics) UNSCOPED_INFO(diagnostic.code << ": " << diagnostic.text);
+  REQUIRE(feed.diagnostics.empty());
+  std::set<design::FigureKind> kinds;
+  for (const design::Requirement& requirement : feed.design.requirements) {
+    const design::Figure& figure = requirement.figure;
+    kinds.insert(figure.kind);
+    const ledger::Ledger pages = ledger::book(feed.design, feed.network, feed.solution, feed.looks, judge::pages_of({&figure, 1}));
+    for (std::size_t s = 0; s < feed.solution.states.size(); ++s) {
+      const double found = judge::figure_in_state(figure, feed.design, pages, s);
+      CAPTURE(static_cast<int>(figure.kind), s);
+      CHECK(std::isfinite(found));
+      CHECK(found == judge::figure_in_state(figure, feed.design, feed.ledger, s));
+    }
+  }
+  CHECK(kinds.size() == 16);  // all but the width, which is of a sweep
 }

@@ -1,10 +1,12 @@
 // Figures: the numbers that requirements, goals and baselines speak of, read off the books.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
 #include "design/design.hpp"
+#include "ledger/book.hpp"
 #include "ledger/ledger.hpp"
 
 namespace wattfall::judge {
@@ -12,6 +14,9 @@ namespace wattfall::judge {
 /// Every place that the design's planes, requirements and goals look from, without repetitions. The solution and the books are
 /// made for these, in this order.
 std::vector<design::Look> looks_of(const design::Design& design);
+
+/// The pages of the books that these figures are read off.
+ledger::Pages pages_of(std::span<const design::Figure> figures);
 
 /// A figure in one state, in its own unit (ratio, dB, ohm, W, V peak, A rms); NaN where it does not exist.
 /// `width of swr` is a figure of a whole sweep: use `over_sweep`.
