@@ -34,6 +34,17 @@ const CoreWinding* core_of(const Part& part) {
   return nullptr;
 }
 
+std::complex<double> Source::reference_at(double frequency_hz, std::span<const double> knobs) const {
+  return reference_ohm ? reference_ohm->at(frequency_hz, knobs) : impedance_ohm.at(frequency_hz, knobs).real();
+}
+
+bool Source::reference_depends_on(KnobId knob) const { return (reference_ohm ? *reference_ohm : impedance_ohm).depends_on(knob); }
+
+bool Requirement::asks_at(double frequency_hz) const {
+  constexpr double slack = 1e-11;  // a tenth of a hertz in ten gigahertz
+  return !over_hz || (frequency_hz >= over_hz->first * (1.0 - slack) && frequency_hz <= over_hz->second * (1.0 + slack));
+}
+
 std::vector<double> Design::starting_knobs() const {
   std::vector<double> settings;
   settings.reserve(knobs.size());

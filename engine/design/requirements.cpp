@@ -27,10 +27,7 @@ Rule rule_of(FigureKind kind) {
 bool has_points(Bench& bench, const Requirement& requirement, const syntax::Requirement& asked) {
   if (!requirement.over_hz || !bench.options.at.empty() || bench.options.sweep) return true;
   const std::vector<double>& points = bench.design.frequencies_hz;
-  const auto [lower, upper] = *requirement.over_hz;
-  constexpr double slack = 1e-9;
-  const auto first = std::lower_bound(points.begin(), points.end(), lower * (1.0 - slack));
-  if (points.empty() || (first != points.end() && *first <= upper * (1.0 + slack))) return true;
+  if (points.empty() || std::any_of(points.begin(), points.end(), [&](double hertz) { return requirement.asks_at(hertz); })) return true;
   const Span span = asked.over_band ? asked.over_band.span
                                     : join(syntax::span_of(*asked.over_from), syntax::span_of(*asked.over_to));
   auto& wrong = bench.complaints.say("no-point-in-range", span, "no point of the sweeps lies in this range");

@@ -18,18 +18,13 @@ using design::Design;
 using ledger::Ledger;
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
 
-/// A tenth of a hertz in ten gigahertz: ends of a band given in decimal megahertz count as inside it.
-bool inside(double hertz, const std::optional<std::pair<double, double>>& range) {
-  return !range || (hertz >= range->first * (1.0 - 1e-11) && hertz <= range->second * (1.0 + 1e-11));
-}
-
 /// None where no point lies in its range: only where options put other points in the place of the design's own sweeps.
 std::optional<Verdict> judge_requirement(const design::Requirement& requirement, const Design& design, const Ledger& ledger) {
   Verdict verdict{.requirement = &requirement, .met = true, .worst = none};
   const std::vector<double> values = over_sweep(requirement.figure, design, ledger);
   bool any = false;
   for (std::size_t s = 0; s < values.size(); ++s) {
-    if (!inside(ledger.frequencies_hz[s], requirement.over_hz)) continue;
+    if (!requirement.asks_at(ledger.frequencies_hz[s])) continue;
     verdict.met &= meets(requirement, values[s]);
     // The worst: one that does not exist, else the farthest on the wrong side.
     const bool worse = !any || (!std::isnan(verdict.worst) &&

@@ -78,7 +78,7 @@ class Bookkeeper : private Reading {
     const design::Source& source = design_.source;
     for (std::size_t s = 0; s < count_; ++s) {
       const Complex ohms = source.impedance_ohm.at(frequency(s), solution_.states.knobs_at(s));
-      const Complex reference = source.reference_ohm ? source.reference_ohm->at(frequency(s), solution_.states.knobs_at(s)) : ohms.real();
+      const Complex reference = source.reference_at(frequency(s), solution_.states.knobs_at(s));
       const Complex v = solution_.source_volts[s], i = solution_.source_amps[s];
       const Complex reflection = (v - std::conj(reference) * i) / (v + reference * i);
       const double swr = swr_of(std::abs(reflection));

@@ -54,7 +54,7 @@ bool Quick::find_switches() {
   std::size_t combinations = 1;
   for (design::KnobId knob : problem_.statement.knobs) {
     const design::Source& source = design.source;
-    if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob) || (source.reference_ohm && source.reference_ohm->depends_on(knob)))
+    if (source.available_w.depends_on(knob) || source.impedance_ohm.depends_on(knob) || source.reference_depends_on(knob))
       return false;
     bool switches = std::any_of(design.couplings.begin(), design.couplings.end(),
                                 [&](const design::Coupling& coupling) { return coupling.factor.depends_on(knob); });
@@ -193,7 +193,8 @@ bool Quick::all_one_case(const std::vector<double>& settings, std::size_t count)
 void Quick::source_reflections(const design::Value* asked, solve::CollapsedAnswer& answer, std::size_t frequency, double* values,
                                std::size_t count) const {
   const std::complex<double> reference =
-      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others) : cases_.front().collapsed[frequency].source_ohms().real();
+      asked != nullptr ? asked->at(problem_.frequencies_hz[frequency], problem_.others)
+                       : problem_.design.source.reference_at(problem_.frequencies_hz[frequency], problem_.others);
   const double r = reference.real(), x = reference.imag();
   const double *v_re = answer.source_volts.real(), *v_im = answer.source_volts.imag(), *i_re = answer.source_amps.real(), *i_im = answer.source_amps.imag();
   for (std::size_t s = 0; s < count; ++s) {
@@ -208,7 +209,7 @@ void Quick::powers_left(solve::CollapsedAnswer& answer, std::size_t frequency, s
   const design::Source& source = problem_.design.source;
   if (source.foldback.empty()) return;
   left_.resize(count);
-  source_reflections(source.reference_ohm ? &*source.reference_ohm : nullptr, answer, frequency, left_.data(), count);
+  source_reflections(nullptr, answer, frequency, left_.data(), count);
   for (double& left : left_) left = ledger::power_left(source, ledger::swr_of(left));
 }
 
@@ -234,14 +235,11 @@ void Quick::figure_values(const Case& one, const design::Figure& figure, solve::
     case FigureKind::rms_amps_through: take(answer.active_amps[part], 1.0); return folded_back(true);
     case FigureKind::efficiency:
     case FigureKind::total_loss: break;
-    default: {
-      const design::Source& source = problem_.design.source;
-      const design::Value* own = source.reference_ohm ? &*source.reference_ohm : nullptr;
-      source_reflections(figure.reference ? &*figure.reference : own, answer, frequency, values, count);
+    default:
+      source_reflections(figure.reference ? &*figure.reference : nullptr, answer, frequency, values, count);
       for (std::size_t s = 0; s < count; ++s)
         values[s] = figure.kind == FigureKind::swr_at ? ledger::swr_of(values[s]) : values[s] > 0.0 ? -20.0 * std::log10(values[s]) : none;
       return;
-    }
   }
   std::fill_n(values, count, 0.0);
   for (std::size_t w = 0; w < watched_.size(); ++w) {

@@ -210,7 +210,7 @@ class Evaluator {
     double worst = std::numeric_limits<double>::infinity();
     for (std::size_t f = 0; f < each; ++f) {
       const double hertz = problem_.frequencies_hz[f];
-      if (requirement.over_hz && (hertz < requirement.over_hz->first || hertz > requirement.over_hz->second)) continue;
+      if (!requirement.asks_at(hertz)) continue;
       worst = std::min(worst, slack(requirement, values_[c + 1][first + f]));
     }
     return worst;

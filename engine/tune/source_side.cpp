@@ -12,9 +12,7 @@ double most_left(const design::Source& source) {
 }
 
 std::complex<double> reference_of(const design::Figure& figure, const design::Source& source, double frequency_hz, std::span<const double> knobs) {
-  if (figure.reference) return figure.reference->at(frequency_hz, knobs);
-  if (source.reference_ohm) return source.reference_ohm->at(frequency_hz, knobs);
-  return source.impedance_ohm.at(frequency_hz, knobs).real();
+  return figure.reference ? figure.reference->at(frequency_hz, knobs) : source.reference_at(frequency_hz, knobs);
 }
 
 }  // namespace wattfall::tune

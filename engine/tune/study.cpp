@@ -258,8 +258,7 @@ std::vector<double> source_swr(const Problem& problem, const std::vector<double>
   const design::Source& source = problem.design.source;
   std::vector<double> all;
   for (std::size_t s = 0; s < states.size(); ++s) {
-    const std::complex<double> own = source.impedance_ohm.at(frequencies_hz[s], states.knobs_at(s));
-    const std::complex<double> reference = source.reference_ohm ? source.reference_ohm->at(frequencies_hz[s], states.knobs_at(s)) : own.real();
+    const std::complex<double> reference = source.reference_at(frequencies_hz[s], states.knobs_at(s));
     const std::complex<double> volts = solution.source_volts[s], amps = solution.source_amps[s];
     all.push_back(ledger::swr_of(std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps))));
   }

@@ -32,7 +32,7 @@ Powers share_powers(const design::Design& design, const graph::Network& network,
   powers.element_w.assign(network.elements.size(), 0.0);
   const design::Source& source = design.source;
   const Complex source_ohm = source.impedance_ohm.at(frequency_hz, knobs);
-  const Complex reference = source.reference_ohm ? source.reference_ohm->at(frequency_hz, knobs) : source_ohm.real();
+  const Complex reference = source.reference_at(frequency_hz, knobs);
   const OnePort& whole = reduction.branches[reduction.spine].port;
   const double swr = ledger::swr_of(std::abs((whole.n - std::conj(reference) * whole.d) / (whole.n + reference * whole.d)));
   powers.available_w = source.available_w.real_at(frequency_hz, knobs) * ledger::power_left(source, swr);

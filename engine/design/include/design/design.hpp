@@ -164,6 +164,10 @@ struct Source {
   std::vector<std::pair<double, double>> foldback;  ///< SWR, share of the available power
   double duty = 1.0;
   Span span;
+
+  /// What its SWR is taken against [ohm]: `reference_ohm`, else the resistance of its impedance. `knobs` as in Value::at.
+  std::complex<double> reference_at(double frequency_hz, std::span<const double> knobs) const;
+  bool reference_depends_on(KnobId knob) const;
 };
 
 using Model = std::variant<Resistor, Inductor, Capacitor, Line, Stub, Transformer, TwoPort, Pad, Choke, Selector, PluginPart, Load>;
@@ -266,6 +270,9 @@ struct Requirement {
   std::optional<std::pair<double, double>> over_hz;
   std::string text;  ///< the whole requirement as written, without `require`
   Span span;
+
+  /// Whether it is asked for there. Ends of a band that were reached by adding steps up count as inside it.
+  bool asks_at(double frequency_hz) const;
 };
 
 struct Tune {
