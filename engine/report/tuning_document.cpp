@@ -97,6 +97,19 @@ void write_limits(JsonText& out, const tune::Search& search) {
   out.close();
 }
 
+void write_more_room(JsonText& out, const tune::Search& search) {
+  out.open('[');
+  for (const tune::MoreRoom& room : search.more_room) {
+    out.open('{', Layout::one_line);
+    if (room.knob) out.field("knob", *room.knob);
+    if (room.demand) out.field("keeping", *room.demand);
+    out.field("gain", room.gain);
+    out.field("text", room.text);
+    out.close();
+  }
+  out.close();
+}
+
 void write_ridge(JsonText& out, const tune::Ridge& ridge) {
   out.open('{');
   out.field("held", ridge.held);
@@ -135,6 +148,8 @@ void write_search(JsonText& out, const design::Design& design, const tune::Searc
   write_leeways(out, search);
   out.key("limits");
   write_limits(out, search);
+  out.key("more_room");
+  write_more_room(out, search);
   if (search.ridge) {
     out.key("ridge");
     write_ridge(out, *search.ridge);

@@ -261,17 +261,10 @@ sdk::KnobRange range_of(const design::Knob& knob, double now) {
 
 namespace {
 
-/// The books of one setting (of the design's knobs) at each of the problem's frequencies.
-ledger::Ledger books_of(const Problem& problem, const std::vector<double>& knobs, const std::vector<design::Look>& looks) {
-  solve::States states;
-  states.knob_count = knobs.size();
-  for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
-  return ledger::book(problem.design, problem.network, solve::solve(problem.design, problem.network, problem.plan, states, looks), looks);
-}
-
-double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better, const ledger::Ledger& ledger) {
+/// The worst of the problem's frequencies, of the setting whose states begin at `first`.
+double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better, const ledger::Ledger& ledger, std::size_t first = 0) {
   double worst = std::numeric_limits<double>::quiet_NaN();
-  for (std::size_t s = 0; s < problem.frequencies_hz.size(); ++s) {
+  for (std::size_t s = first; s < first + problem.frequencies_hz.size(); ++s) {
     const double value = judge::figure_in_state(figure, problem.design, ledger, s);
     if (std::isnan(value)) return value;
     if (std::isnan(worst) || (greater_is_better ? value < worst : value > worst)) worst = value;
@@ -279,10 +272,22 @@ double worst_of(const Problem& problem, const design::Figure& figure, bool great
   return worst;
 }
 
+/// Settings of the design's knobs, each at all of the problem's frequencies.
+solve::States states_of(const Problem& problem, const std::vector<std::vector<double>>& knobs) {
+  solve::States states;
+  states.knob_count = problem.others.size();
+  for (const std::vector<double>& setting : knobs)
+    for (double hertz : problem.frequencies_hz) states.add(hertz, setting);
+  return states;
+}
+
 }  // namespace
 
-double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs) {
-  return worst_of(problem, figure, greater_is_better, books_of(problem, knobs, looks_of(problem)));
+std::vector<double> worst_figures(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<std::vector<double>>& knobs) {
+  const ledger::Ledger books = WholePath(problem).book(states_of(problem, knobs));
+  std::vector<double> worst;
+  for (std::size_t i = 0; i < knobs.size(); ++i) worst.push_back(worst_of(problem, figure, greater_is_better, books, i * problem.frequencies_hz.size()));
+  return worst;
 }
 
 namespace {
@@ -386,7 +391,7 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   }
   found.found = asking.run(starts, other_room, found);
   if (!found.found) return found;
-  const ledger::Ledger books = books_of(problem, knobs_with(problem, found.setting), looks_of(problem));
+  const ledger::Ledger books = WholePath(problem).book(states_of(problem, {knobs_with(problem, found.setting)}));
   found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
   for (const design::Requirement& requirement : problem.statement.keeping)
     found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));

@@ -40,7 +40,7 @@ std::vector<double> knobs_with(const Problem& problem, const std::vector<double>
 /// The best setting; with `other_room`, up to as many other local bests beside it.
 Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room = 0);
 
-/// A goal or a `keeping` figure at given settings (by the design's knobs), the worst over the frequencies; NaN where it does not exist.
-double worst_figure(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<double>& knobs);
+/// The goal's or a `keeping` figure at given settings (of the design's knobs), each the worst over the frequencies; NaN where it does not exist.
+std::vector<double> worst_figures(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<std::vector<double>>& knobs);
 
 }  // namespace wattfall::tune

@@ -10,6 +10,7 @@
 #include "judge/judge.hpp"
 #include "best_possible.hpp"
 #include "diagnose.hpp"
+#include "more_room.hpp"
 #include "proof.hpp"
 #include "ridge.hpp"
 #include "search.hpp"
@@ -110,12 +111,26 @@ class Tuner {
                                                 "worse; give the sweep more points there",
                                                 problem.frequencies_hz.size()),
                                     "", problem.frequencies_hz.front()});
+    const Uphill uphill = look_uphill(problem, found);
+    search.more_room = uphill.more_room;
+    warn_of_slope(problem, uphill);
     search.ridge = find_ridge(problem, found, optimizer_);
     tuning_.searches.push_back(std::move(search));
     for (judge::Warning& warning : odd_knobs(problem, found)) {
       const auto said = [&](const judge::Warning& other) { return other.code == warning.code && other.part == warning.part; };
       if (std::none_of(tuning_.warnings.begin(), tuning_.warnings.end(), said)) tuning_.warnings.push_back(std::move(warning));
     }
+  }
+
+  /// Its answer stands, but a better one is next to it.
+  void warn_of_slope(const Problem& problem, const Uphill& uphill) {
+    if (!(uphill.gain > 0.0)) return;
+    const std::string unit = judge::unit_of(problem.statement.goal.kind);
+    tuning_.warnings.push_back({"not-a-top",
+                                fmt::format("the optimizer {} stopped on a slope at {}: one step along it brings {} {:.3g}{}{}", optimizer_.name,
+                                            at(problem.frequencies_hz.front()), problem.statement.goal.text, uphill.gain, unit.empty() ? "" : " ",
+                                            unit + (problem.statement.most ? " more" : " less")),
+                                "", problem.frequencies_hz.front()});
   }
 
   static bool about_match(design::FigureKind kind) {

@@ -68,18 +68,37 @@ class Weigher {
   Weighing weigh() {
     Weighing weighing;
     weighing.trusted = ground_.trusted;
-    sides_.push_back({ground_.driven, {}});
-    if (figure_.kind == FigureKind::mismatch_at && !looks_.empty()) sides_.push_back({equations_.fed(figure_.look.node.index), {}});
-    weighing.figure = figure_.kind == FigureKind::width_of_swr_at ? std::numeric_limits<double>::quiet_NaN() : figures(design_, knobs_, values_, {state()})[0];
+    weighing.figure = find_adjoints();
     if (!std::isfinite(weighing.figure)) return weighing;
-    for (std::size_t side = 0; side < sides_.size(); ++side) sides_[side].adjoint = equations_.adjoint(gradient(side));
     for (const Adjustable& value : ground_.adjustables) weighing.weights.push_back(weight(value));
     std::stable_sort(weighing.weights.begin(), weighing.weights.end(),
                      [](const Weight& a, const Weight& b) { return std::abs(a.per_percent) > std::abs(b.per_percent); });
     return weighing;
   }
 
+  std::vector<double> slopes(std::span<const design::KnobId> ids) {
+    std::vector<double> all(ids.size(), std::numeric_limits<double>::quiet_NaN());
+    if (!std::isfinite(find_adjoints())) return all;
+    for (std::size_t i = 0; i < ids.size(); ++i) {
+      const auto k = static_cast<std::size_t>(ids[i].index);
+      Adjustable value;
+      value.scale = [k](Design&, std::vector<double>& knobs, double factor) { knobs[k] *= factor; };
+      all[i] = slope(value);
+    }
+    return all;
+  }
+
  private:
+  /// Solves for what the slopes are made of; the figure, and nothing solved where it does not exist.
+  double find_adjoints() {
+    sides_.push_back({ground_.driven, {}});
+    if (figure_.kind == FigureKind::mismatch_at && !looks_.empty()) sides_.push_back({equations_.fed(figure_.look.node.index), {}});
+    const double figure = figure_.kind == FigureKind::width_of_swr_at ? std::numeric_limits<double>::quiet_NaN() : figures(design_, knobs_, values_, {state()})[0];
+    if (!std::isfinite(figure)) return figure;
+    for (std::size_t side = 0; side < sides_.size(); ++side) sides_[side].adjoint = equations_.adjoint(gradient(side));
+    return figure;
+  }
+
   FieldState state() const {
     FieldState state{sides_[0].fields, {}};
     if (sides_.size() > 1) state.probes = {sides_[1].fields};
@@ -221,6 +240,12 @@ class Weigher {
   }
 
   Weight weight(const Adjustable& value) {
+    const double slope = this->slope(value);
+    return {.name = value.name, .unit = value.unit, .span = value.span, .nominal = value.nominal, .per_unit = slope / value.nominal, .per_percent = 0.01 * slope};
+  }
+
+  /// d figure/d ln value.
+  double slope(const Adjustable& value) {
     const std::vector<int> elements = elements_of(value);
     double slope = 0.0;
     for (const Stencil& point : stencil) {
@@ -228,7 +253,7 @@ class Weigher {
       const Moved up = move(value, elements, 1.0 + step), down = move(value, elements, 1.0 - step);
       slope += point.weight / value_step * (up.figure - down.figure - change(elements, up, down));
     }
-    return {.name = value.name, .unit = value.unit, .span = value.span, .nominal = value.nominal, .per_unit = slope / value.nominal, .per_percent = 0.01 * slope};
+    return slope;
   }
 
   void restore(const Adjustable& value, Design& work) const {
@@ -277,6 +302,8 @@ Point::Point(Point&&) noexcept = default;
 Point& Point::operator=(Point&&) noexcept = default;
 
 Weighing Point::weigh(const design::Figure& figure) { return Weigher(*body_, figure).weigh(); }
+
+std::vector<double> Point::slopes(const design::Figure& figure, std::span<const design::KnobId> knobs) { return Weigher(*body_, figure).slopes(knobs); }
 
 Weighing weigh(const Design& design, const graph::Network& network, const design::Figure& figure, double frequency_hz, const std::vector<double>& knobs) {
   return Point(design, network, frequency_hz, knobs).weigh(figure);

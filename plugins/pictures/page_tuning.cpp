@@ -81,9 +81,10 @@ std::string search_of(const Ref& search, const std::string& variant) {
   const std::string sure = search["certain_why"].text(), why = search["why"].text();
   if (!why.empty()) out += "<p class=\"note\">" + sentence(why) + "</p>";
   if (!sure.empty()) out += "<p class=\"note\">" + sentence(search["certainty"].text() + ": " + sure) + "</p>";
-  const Ref limits = search["limits"];
-  for (std::size_t i = 0; i < limits.size(); ++i)
-    out += "<p class=\"note\">" + sentence(limits[i]["text"].text()) + "</p>";
+  for (const char* key : {"more_room", "limits"}) {
+    const Ref said = search[key];
+    for (std::size_t i = 0; i < said.size(); ++i) out += "<p class=\"note\">" + sentence(said[i]["text"].text()) + "</p>";
+  }
   std::string more = leeway_table(search, "How far one knob may stand off, " + where, variant);
   if (search["ridge"]["settings"].size() > 0)
     more +=

@@ -99,6 +99,7 @@ void write_matches(Paper& paper, const Json& search) {
     table.print(paper);
     paper.line("  <1.5, <2: how wide a stretch of frequency the SWR stays below that, nothing retuned; + at least", Ink::faint);
   }
+  for (const Json& room : list(search, "more_room")) paper.paragraph("  ", sentence(text(room, "text")));
   for (const Json& limit : list(search, "limits")) paper.paragraph("  ", sentence(text(limit, "text")));
   const std::string why = text(search, "why"), sure = text(search, "certain_why");
   if (!why.empty()) paper.paragraph("  ", sentence(why));

@@ -1,5 +1,7 @@
 // What the tuner says beside a setting, held to an independent ladder model, to brute force, and to published limits.
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <functional>
 #include <iostream>
 
 #include "feed.hpp"
@@ -399,4 +401,70 @@ TEST_CASE("the ridge of a T: settings that all match, the one taken losing least
                          "load ant at feed : 12 - j200 ohm\nsweep at [7 MHz]\ntune C, L at 7 MHz for most power into ant\n"))
                   .searches[0]
                   .ridge.has_value());
+}
+
+namespace {
+
+/// A tee whose second capacitor is never large enough, and an L that matches inside its ranges; each with a demand or none.
+std::string tee_feed(double largest_pf, double largest_kv, const std::string& goal) {
+  const std::string text = head + "capacitor C1 from desk to mid : adjustable 20 pF to 120 pF, Q 1500\ninductor L at mid : adjustable 0.3 uH to 20 uH, Q 150\n" +
+                           "capacitor C2 from mid to ant : adjustable 20 pF to " + exact(largest_pf) + " pF, Q 1500\nload wire at ant : 12-j400 ohm\n" +
+                           "sweep at [3.6 MHz]\ntune C1, L, C2 at 3.6 MHz for " + goal;
+  return text + (largest_kv > 0.0 ? " keeping peak volts across L below " + exact(largest_kv) + " kV\n" : "\n");
+}
+std::string l_feed(double, double most_amps) {
+  const std::string text = head + "capacitor C at desk : adjustable 50 pF to 5 nF, Q 1500\ninductor L from desk to ant : adjustable 0.1 uH to 20 uH, Q 150\n" +
+                           "load wire at ant : 12-j40 ohm\nsweep at [3.6 MHz]\ntune C, L at 3.6 MHz for most power into wire";
+  return text + (most_amps > 0.0 ? " keeping rms amps through L below " + exact(most_amps) + " A\n" : "\n");
+}
+
+}  // namespace
+
+TEST_CASE("what one per cent more room brings is what tuning again with a little more of it finds") {
+  constexpr double little = 1e-3;
+  const auto tee = [](double pf, double kv) { return tee_feed(pf, kv, "most power into wire"); };
+  struct Case {
+    std::function<std::string(double, double)> feed;
+    double end, bound;
+    std::size_t knobs, demands;
+  };
+  for (const Case& one : {Case{tee, 240, 0, 1, 0}, Case{tee, 240, 1.5, 1, 1}, Case{l_feed, 1, 2.5, 0, 1}, Case{l_feed, 1, 0, 0, 0}}) {
+    CAPTURE(one.end, one.bound);
+    const auto watts = [&](double end, double bound) { return tuned(Feed(one.feed(end, bound))).searches[0].matches[0].load_w; };
+    const tune::Search search = tuned(Feed(one.feed(one.end, one.bound))).searches[0];
+    std::size_t knobs = 0, demands = 0;
+    for (const tune::MoreRoom& room : search.more_room) {
+      INFO(room.text);
+      const double more = room.knob ? watts(one.end * (1 + little), one.bound) : watts(one.end, one.bound * (1 + little));
+      CHECK(room.gain == Approx(0.01 / little * (more - search.matches[0].load_w)).epsilon(0.01));
+      if (room.knob) CHECK(*room.knob == 2);
+      if (room.demand) CHECK(*room.demand == 0);
+      ++(room.knob ? knobs : demands);
+    }
+    CHECK(knobs == one.knobs);
+    CHECK(demands == one.demands);
+  }
+}
+
+TEST_CASE("an optimizer that stops on a slope is told by the slopes; one that reached the top is not") {
+  const auto search_nothing = [](void*, const sdk::SearchProblem* problem, sdk::SearchResult* result, sdk::Failure* failure) {
+    std::vector<double> slacks(problem->slack_count);
+    for (std::size_t k = 0; k < problem->knob_count; ++k) result->setting[k] = problem->knobs[k].start;
+    result->evaluations = 1;
+    result->feasible = 1;
+    return problem->evaluate(problem->self, result->setting, 1, &result->goal, slacks.data(), failure);
+  };
+  const sdk::Optimizer stays{"stays", "takes the first setting", nullptr, search_nothing};
+  for (const char* goal : {"most power into wire", "least swr at desk", "least total loss"}) {
+    CAPTURE(goal);
+    const Feed feed(tee_feed(400, 0, goal));
+    const Result<tune::Tuning> stopped = tune::tune(feed.design, feed.network, feed.plan, &stays);
+    REQUIRE(stopped.value.has_value());
+    const auto says = [](const tune::Tuning& tuning) {
+      const auto codes = codes_of(tuning);
+      return std::count(codes.begin(), codes.end(), "not-a-top");
+    };
+    CHECK(says(*stopped.value) == 1);
+    CHECK(says(tuned(feed)) == 0);
+  }
 }

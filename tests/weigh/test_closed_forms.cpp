@@ -92,3 +92,27 @@ TEST_CASE("a width is not weighed, and the strongest value comes first") {
   REQUIRE(weights.size() == 5);
   CHECK(std::is_sorted(weights.begin(), weights.end(), [](const auto& a, const auto& b) { return std::abs(a.per_percent) > std::abs(b.per_percent); }));
 }
+
+TEST_CASE("slopes along knobs are the knobs' weights, and 0.01 of them what one per cent does") {
+  const test::Feed feed(
+      "design \"t\"\nsource rig at desk : 100 W, 50 ohm\nset gap = adjustable 1 m to 20 m\ncapacitor C at desk : adjustable 20 pF to 500 pF, Q 900\n"
+      "inductor L from desk to mid : adjustable 0.3 uH to 20 uH, Q 150\nline w from mid to ant : gap of RG-58\nstub s at ant : gap / 4 of RG-58, open\n"
+      "load wire at ant : 12-j40 ohm\nsweep at [3.6 MHz]\nrequire power into wire above 1 W\nrequire mismatch at desk into L below 1 dB\nrequire peak volts on w below 1 kV\n");
+  REQUIRE(feed.diagnostics.empty());
+  std::vector<design::KnobId> ids;
+  for (std::size_t k = 0; k < feed.design.knobs.size(); ++k) ids.push_back({static_cast<int>(k)});
+  REQUIRE(ids.size() == 3);
+  weigh::Point point(feed.design, feed.network, 3.6e6, feed.design.starting_knobs());
+  for (const design::Requirement& requirement : feed.design.requirements) {
+    const weigh::Weighing weighing = point.weigh(requirement.figure);
+    const std::vector<double> slopes = point.slopes(requirement.figure, ids);
+    std::size_t found = 0;
+    for (const weigh::Weight& weight : weighing.weights)
+      for (std::size_t k = 0; k < ids.size(); ++k)
+        if (weight.name == feed.design.knobs[k].name) {
+          CHECK(0.01 * slopes[k] == Approx(weight.per_percent).epsilon(1e-12));
+          ++found;
+        }
+    CHECK(found == ids.size());
+  }
+}

@@ -63,6 +63,14 @@ struct Ridge {
   std::size_t best = 0;        ///< the one that loses least
 };
 
+/// What one per cent more room would bring, to first order and with all other knobs following: beyond the end of its range that a knob stands at, or beyond
+/// the bound of a demand of `keeping` that holds the goal back.
+struct MoreRoom {
+  std::optional<std::size_t> knob, demand;  ///< one of both: by the statement's knobs, by its `keeping`
+  double gain = 0.0;                        ///< what the goal betters by, in its own unit
+  std::string text;                         ///< a sentence
+};
+
 /// What was found by one search: at a frequency, or over several.
 struct Search {
   std::size_t statement = 0;           ///< which of design.tunes
@@ -71,6 +79,7 @@ struct Search {
   std::string why;                     ///< what the first has over the second, in a sentence
   std::vector<KnobLeeway> knobs;       ///< of the setting taken, by the statement's knobs
   std::vector<Limit> limits;
+  std::vector<MoreRoom> more_room;
   std::optional<Ridge> ridge;          ///< where three continuous knobs match one load: a spare degree of freedom
   bool all_tried = false;              ///< every setting there is was tried
   std::string certainty;               ///< "best of all settings" or "best found"

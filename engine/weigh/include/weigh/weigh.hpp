@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,10 @@ class Point {
   ///
   /// Errors: about 1e-10 of the largest derivative. Where a figure has a corner (the larger end of a line, a table's point) it is the mean of both sides.
   Weighing weigh(const design::Figure& figure);
+
+  /// The slopes alone, along some knobs: d figure/d ln knob, so that a hundredth of it is what one per cent more of the knob does. Errors and corners as above;
+  /// 0 for a knob that stands at 0, NaN where the figure does not exist. Cost: as above, for these knobs instead of every value.
+  std::vector<double> slopes(const design::Figure& figure, std::span<const design::KnobId> knobs);
 
  private:
   struct Body;
