@@ -36,11 +36,11 @@ class Bookkeeper : private Reading {
     for (std::size_t p = 0; p < design_.parts.size(); ++p) {
       const PartId id{static_cast<int>(p)};
       if (design::is_load(design_.parts[p])) ledger.loads.push_back(book_load(id));
-      else if (pages_ == nullptr || has(pages_->parts, id)) ledger.parts.push_back(book_part(id));
+      else if (asked_for(&Pages::parts, id)) ledger.parts.push_back(book_part(id));
     }
     for (std::size_t b = 0; b < design_.boxes.size(); ++b) {
       const design::BoxId id{static_cast<int>(b)};
-      ledger.boxes.push_back(pages_ == nullptr || has(pages_->boxes, id) ? book_box(id) : BoxBook{.box = id});
+      ledger.boxes.push_back(asked_for(&Pages::boxes, id) ? book_box(id) : BoxBook{.box = id});
     }
     for (std::size_t k = 0; k < looks.size(); ++k) ledger.looks.push_back(book_look(looks[k], solution_.looks[k]));
     ledger.totals = total(ledger);
@@ -49,8 +49,8 @@ class Bookkeeper : private Reading {
 
  private:
   template <class Id>
-  static bool has(const std::vector<Id>& ids, Id id) {
-    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  bool asked_for(std::vector<Id> Pages::*kind, Id id) const {
+    return pages_ == nullptr || std::find((pages_->*kind).begin(), (pages_->*kind).end(), id) != (pages_->*kind).end();
   }
 
   double heat(PartId part, std::size_t s) const {
@@ -146,7 +146,7 @@ class Bookkeeper : private Reading {
     const int e = network_.elements_of(book.part).front();
     const graph::Element& element = network_.elements[e];
     const solve::Flow& flow = solution_.flows[e];
-    const bool walked = pages_ == nullptr || has(pages_->along, book.part);
+    const bool walked = asked_for(&Pages::along, book.part);
     for (std::size_t s = 0; s < count_; ++s) {
       const double length = real(make->length_m, s);
       const Complex z0 = flow.impedance_ohm[s];

@@ -8,6 +8,18 @@
 namespace wattfall::solve {
 
 template <class Real>
+using Column = Eigen::Matrix<std::complex<Real>, Eigen::Dynamic, 1>;
+
+template <class Real>
+Eigen::Map<const Column<Real>> mapped(const std::vector<std::complex<Real>>& x) {
+  return {x.data(), static_cast<Eigen::Index>(x.size())};
+}
+template <class Real>
+std::vector<std::complex<Real>> plain(const Column<Real>& x) {
+  return {x.data(), x.data() + x.size()};
+}
+
+template <class Real>
 class DenseFactors : public Factors<Real> {
  public:
   using Vector = typename Factors<Real>::Vector;
@@ -18,18 +30,14 @@ class DenseFactors : public Factors<Real> {
     factors_.compute(matrix);
   }
 
-  Vector solve(const Vector& right) const override { return plain(factors_.solve(mapped(right))); }
+  Vector solve(const Vector& right) const override { return plain<Real>(factors_.solve(mapped(right))); }
   Vector solve_transposed(const Vector& right) const override {
-    return plain(factors_.transpose().solve(mapped(right)));
+    return plain<Real>(factors_.transpose().solve(mapped(right)));
   }
   double trust() const override { return static_cast<double>(factors_.rcond()); }
 
  private:
   using Matrix = Eigen::Matrix<std::complex<Real>, Eigen::Dynamic, Eigen::Dynamic>;
-  using Column = Eigen::Matrix<std::complex<Real>, Eigen::Dynamic, 1>;
-
-  static Eigen::Map<const Column> mapped(const Vector& x) { return {x.data(), static_cast<Eigen::Index>(x.size())}; }
-  static Vector plain(const Column& x) { return {x.data(), x.data() + x.size()}; }
 
   Eigen::PartialPivLU<Matrix> factors_;
 };

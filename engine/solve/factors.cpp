@@ -26,26 +26,22 @@ class SparseFactors : public Factors<double> {
   }
 
   Vector solve(const Vector& right) const override {
-    return factors_.info() == Eigen::Success ? plain(factors_.solve(mapped(right))) : unknown();
+    return factors_.info() == Eigen::Success ? plain<double>(factors_.solve(mapped(right))) : unknown();
   }
   Vector solve_transposed(const Vector& right) const override {
-    return plain(factors_.transpose().solve(mapped(right)));
+    return plain<double>(factors_.transpose().solve(mapped(right)));
   }
 
   /// The least that one trial of inverse iteration shows.
   double trust() const override {
     if (factors_.info() != Eigen::Success) return 0.0;
-    Column x = Column::Ones(size_);
+    Column<double> x = Column<double>::Ones(size_);
     for (int i = 0; i < 2; ++i) x = factors_.solve((x / x.norm()).eval()).eval();
     return 1.0 / (x.norm() * largest_);
   }
 
  private:
   using Wide = std::complex<double>;
-  using Column = Eigen::Matrix<Wide, Eigen::Dynamic, 1>;
-
-  static Eigen::Map<const Column> mapped(const Vector& x) { return {x.data(), static_cast<Eigen::Index>(x.size())}; }
-  static Vector plain(const Column& x) { return {x.data(), x.data() + x.size()}; }
   Vector unknown() const {
     return Vector(static_cast<std::size_t>(size_), Wide(std::numeric_limits<double>::quiet_NaN(), 0.0));
   }

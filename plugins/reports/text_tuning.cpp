@@ -99,8 +99,8 @@ void write_matches(Paper& paper, const Json& search) {
     table.print(paper);
     paper.line("  <1.5, <2: how wide a stretch of frequency the SWR stays below that, nothing retuned; + at least", Ink::faint);
   }
-  for (const Json& room : list(search, "more_room")) paper.paragraph("  ", sentence(text(room, "text")));
-  for (const Json& limit : list(search, "limits")) paper.paragraph("  ", sentence(text(limit, "text")));
+  for (const char* key : {"more_room", "limits"})
+    for (const Json& said : list(search, key)) paper.paragraph("  ", sentence(text(said, "text")));
   const std::string why = text(search, "why"), sure = text(search, "certain_why");
   if (!why.empty()) paper.paragraph("  ", sentence(why));
   if (!sure.empty()) paper.paragraph("  ", sentence(text(search, "certainty") + ": " + sure));
