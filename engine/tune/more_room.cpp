@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "grammar/quantity.hpp"
 #include "judge/figures.hpp"
@@ -28,11 +29,8 @@ constexpr double longest_step = 0.1, shortest_step = 1e-8;
 /// Slopes along the knobs [the goal's unit per neper of the knob], upwards better.
 using Slopes = std::vector<double>;
 
-double dot(const Slopes& a, const Slopes& b, const std::vector<bool>& counted) {
-  double sum = 0.0;
-  for (std::size_t k = 0; k < a.size(); ++k)
-    if (counted[k]) sum += a[k] * b[k];
-  return sum;
+double dot(const Slopes& a, const Slopes& b) {
+  return std::inner_product(a.begin(), a.end(), b.begin(), 0.0);
 }
 
 class Prices {
@@ -61,15 +59,12 @@ class Prices {
 
   std::vector<MoreRoom> more_room() const {
     std::vector<MoreRoom> all;
-    for (std::size_t k = 0; k < goal_.size(); ++k) {
-      if (end_[k] == 0) continue;
-      double slope = goal_[k];
-      for (const Demand& demand : demands_) slope += demand.multiplier * demand.slopes[k];
-      add(all, end_[k] * slope / 100.0, [&](MoreRoom& room) {
+    const Slopes slopes = balanced();
+    for (std::size_t k = 0; k < slopes.size(); ++k)
+      add(all, end_[k] * slopes[k] / 100.0, [&](MoreRoom& room) {
         room.knob = k;
         room.text = fmt::format("one per cent beyond the {} end of {}", end_[k] > 0 ? "upper" : "lower", knob(k).name);
       });
-    }
     for (const Demand& demand : demands_)
       add(all, demand.multiplier * std::abs(problem_.statement.keeping[demand.which].value) / 100.0,
           [&](MoreRoom& room) {
@@ -88,7 +83,7 @@ class Prices {
     Slopes uphill = goal_;
     for (std::size_t k = 0; k < uphill.size(); ++k)
       if (end_[k] * uphill[k] > 0.0) uphill[k] = 0.0;
-    const double steepest = std::sqrt(dot(uphill, uphill, std::vector<bool>(uphill.size(), true)));
+    const double steepest = std::sqrt(dot(uphill, uphill));
     if (!(steepest > 0.0)) return 0.0;
     std::vector<std::vector<double>> steps;
     for (double length = longest_step; length > shortest_step; length *= 0.5)
@@ -110,10 +105,10 @@ class Prices {
   }
 
   void find_ends() {
-    for (std::size_t k = 0; k < goal_.size(); ++k) {
-      const auto at = [&](double end) { return std::abs(found_.setting[k] - end) <= 1e-6 * std::abs(end); };
-      end_.push_back(at(knob(k).upper) ? 1.0 : at(knob(k).lower) ? -1.0 : 0.0);
-    }
+    for (std::size_t k = 0; k < goal_.size(); ++k)
+      end_.push_back(stands_at(found_.setting[k], knob(k).upper)   ? 1.0
+                     : stands_at(found_.setting[k], knob(k).lower) ? -1.0
+                                                                   : 0.0);
   }
 
   void find_demands() {
@@ -129,17 +124,27 @@ class Prices {
   /// demand after the other until nothing moves (Gauss and Seidel; a few demands at most).
   void balance() {
     constexpr int rounds = 200;
-    std::vector<bool> free;
-    for (double end : end_) free.push_back(end == 0.0);
     for (int round = 0; round < rounds; ++round)
       for (Demand& demand : demands_) {
-        Slopes left = goal_;
-        for (const Demand& other : demands_)
-          for (std::size_t k = 0; k < left.size(); ++k)
-            left[k] += &other == &demand ? 0.0 : other.multiplier * other.slopes[k];
-        const double squared = dot(demand.slopes, demand.slopes, free);
-        demand.multiplier = squared > 0.0 ? std::max(0.0, -dot(left, demand.slopes, free) / squared) : 0.0;
+        demand.multiplier = 0.0;
+        const Slopes free = of_free_knobs(demand.slopes);
+        const double squared = dot(free, free);
+        if (squared > 0.0) demand.multiplier = std::max(0.0, -dot(balanced(), free) / squared);
       }
+  }
+
+  Slopes of_free_knobs(Slopes slopes) const {
+    for (std::size_t k = 0; k < slopes.size(); ++k)
+      if (end_[k] != 0.0) slopes[k] = 0.0;
+    return slopes;
+  }
+
+  /// The goal's slopes with the demands' pulls, as far as their multipliers are known.
+  Slopes balanced() const {
+    Slopes sum = goal_;
+    for (const Demand& demand : demands_)
+      for (std::size_t k = 0; k < sum.size(); ++k) sum[k] += demand.multiplier * demand.slopes[k];
+    return sum;
   }
 
   template <class Fill>
@@ -148,9 +153,7 @@ class Prices {
     MoreRoom room;
     room.gain = gain;
     fill(room);
-    const std::string unit = judge::unit_of(problem_.statement.goal.kind);
-    room.text += fmt::format(" would bring {} {:.3g}{}{}, the other knobs following", problem_.statement.goal.text,
-                             gain, unit.empty() ? "" : " ", unit + (problem_.statement.most ? " more" : " less"));
+    room.text += " would bring " + gain_text(problem_.statement, gain) + ", the other knobs following";
     all.push_back(std::move(room));
   }
 
@@ -164,15 +167,15 @@ class Prices {
   /// Of the steps that keep every demand.
   double best_gain(const std::vector<std::vector<double>>& steps) const {
     const bool most = problem_.statement.most;
-    std::vector<double> gains = worst_figures(problem_, problem_.statement.goal, most, steps);
-    for (double& gain : gains) gain = most ? gain - found_.goal : found_.goal - gain;
-    for (const design::Requirement& requirement : problem_.statement.keeping) {
-      const std::vector<double> kept = worst_figures(problem_, requirement.figure, !requirement.below, steps);
-      for (std::size_t i = 0; i < kept.size(); ++i)
-        if (!judge::meets(requirement, kept[i])) gains[i] = 0.0;
-    }
+    const auto& keeping = problem_.statement.keeping;
+    const std::vector<std::vector<double>> figures = worst_figures(problem_, steps);
     double best = 0.0;
-    for (double gain : gains) best = gain > best ? gain : best;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      const double gain = most ? figures[0][i] - found_.goal : found_.goal - figures[0][i];
+      bool kept = true;
+      for (std::size_t c = 0; c < keeping.size(); ++c) kept &= judge::meets(keeping[c], figures[c + 1][i]);
+      if (kept && gain > best) best = gain;
+    }
     return best;
   }
 
@@ -194,6 +197,12 @@ bool suits(const Problem& problem) {
 }
 
 }  // namespace
+
+std::string gain_text(const design::Tune& statement, double gain) {
+  const std::string unit = judge::unit_of(statement.goal.kind);
+  return fmt::format("{} {:.3g}{}{} {}", statement.goal.text, gain, unit.empty() ? "" : " ", unit,
+                     statement.most ? "more" : "less");
+}
 
 Uphill look_uphill(const Problem& problem, const Found& found) {
   return suits(problem) ? Prices(problem, found).run() : Uphill{};

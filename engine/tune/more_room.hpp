@@ -2,6 +2,7 @@
 // demand holds it. Private to the room.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "search.hpp"
@@ -22,5 +23,8 @@ struct Uphill {
 /// searches at one frequency whose knobs are all continuous; else nothing. Cost: the whole network factored once, two
 /// solutions a figure, one batch of steps.
 Uphill look_uphill(const Problem& problem, const Found& found);
+
+/// "power into wire 0.3 W more", of what betters the goal by so much.
+std::string gain_text(const design::Tune& statement, double gain);
 
 }  // namespace wattfall::tune

@@ -188,7 +188,7 @@ class Prover {
     std::vector<std::pair<double, double>> ranked;
     for (double hertz : all) {
       const Problem one{problem_.design, problem_.network, problem_.plan, problem_.statement, {hertz}, problem_.others, {}};
-      const double figure = worst_figures(one, problem_.statement.goal, problem_.statement.most, {knobs_with(problem_, found_.setting)}).front();
+      const double figure = worst_figures(one, {knobs_with(problem_, found_.setting)}).front().front();
       ranked.push_back({std::isnan(figure) ? -std::numeric_limits<double>::infinity() : sign * figure, hertz});
     }
     std::sort(ranked.begin(), ranked.end());

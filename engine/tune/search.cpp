@@ -108,6 +108,12 @@ class Evaluator {
     return problem_.design.knobs[id.index].choices.size() > few_choices && (quick_ == nullptr || !quick_->is_switch(id));
   }
 
+  /// Compiled when it is first asked for.
+  WholePath& whole_path() {
+    if (!whole_path_) whole_path_.emplace(problem_);
+    return *whole_path_;
+  }
+
  private:
   /// The design's knobs, those of the statement at these settings.
   void fill_knobs(const double* settings, std::size_t count, double* knobs) const {
@@ -174,8 +180,7 @@ class Evaluator {
     states.knob_count = width;
     for (std::size_t i = 0; i < count; ++i)
       for (double hertz : problem_.frequencies_hz) states.add(hertz, {knobs.data() + i * width, width});
-    if (!whole_path_) whole_path_.emplace(problem_);
-    const ledger::Ledger ledger = whole_path_->book(states);
+    const ledger::Ledger ledger = whole_path().book(states);
     values.assign(1 + slack_count(), std::vector<double>(states.size()));
     for (std::size_t s = 0; s < states.size(); ++s) {
       values[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
@@ -283,12 +288,19 @@ solve::States states_of(const Problem& problem, const std::vector<std::vector<do
 
 }  // namespace
 
-std::vector<double> worst_figures(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<std::vector<double>>& knobs) {
+std::vector<std::vector<double>> worst_figures(const Problem& problem, const std::vector<std::vector<double>>& knobs) {
   const ledger::Ledger books = WholePath(problem).book(states_of(problem, knobs));
-  std::vector<double> worst;
-  for (std::size_t i = 0; i < knobs.size(); ++i) worst.push_back(worst_of(problem, figure, greater_is_better, books, i * problem.frequencies_hz.size()));
-  return worst;
+  std::vector<std::vector<double>> all;
+  const auto add = [&](const design::Figure& figure, bool greater_is_better) {
+    std::vector<double>& worst = all.emplace_back();
+    for (std::size_t i = 0; i < knobs.size(); ++i) worst.push_back(worst_of(problem, figure, greater_is_better, books, i * problem.frequencies_hz.size()));
+  };
+  add(problem.statement.goal, problem.statement.most);
+  for (const design::Requirement& requirement : problem.statement.keeping) add(requirement.figure, !requirement.below);
+  return all;
 }
+
+bool stands_at(double value, double end) { return std::abs(value - end) <= 1e-6 * std::abs(end); }
 
 namespace {
 
@@ -391,7 +403,7 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   }
   found.found = asking.run(starts, other_room, found);
   if (!found.found) return found;
-  const ledger::Ledger books = WholePath(problem).book(states_of(problem, {knobs_with(problem, found.setting)}));
+  const ledger::Ledger books = evaluator.whole_path().book(states_of(problem, {knobs_with(problem, found.setting)}));
   found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
   for (const design::Requirement& requirement : problem.statement.keeping)
     found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));

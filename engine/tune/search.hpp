@@ -40,7 +40,11 @@ std::vector<double> knobs_with(const Problem& problem, const std::vector<double>
 /// The best setting; with `other_room`, up to as many other local bests beside it.
 Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_t other_room = 0);
 
-/// The goal's or a `keeping` figure at given settings (of the design's knobs), each the worst over the frequencies; NaN where it does not exist.
-std::vector<double> worst_figures(const Problem& problem, const design::Figure& figure, bool greater_is_better, const std::vector<std::vector<double>>& knobs);
+/// Figures at given settings of the design's knobs, each the worst over the frequencies, NaN where it does not exist: [figure][setting], the goal's first, then
+/// those of `keeping`.
+std::vector<std::vector<double>> worst_figures(const Problem& problem, const std::vector<std::vector<double>>& knobs);
+
+/// Within 1e-6 of an end of its range.
+bool stands_at(double value, double end);
 
 }  // namespace wattfall::tune

@@ -101,8 +101,7 @@ class Study {
     for (std::size_t k = 0; k < setting.size(); ++k) {
       const double lower = knob(k).choices.empty() ? knob(k).lower : knob(k).choices.front();
       const double upper = knob(k).choices.empty() ? knob(k).upper : knob(k).choices.back();
-      const auto near_to = [&](double end) { return std::abs(setting[k] - end) <= 1e-6 * std::abs(end); };
-      one.at_end.push_back(near_to(lower) || near_to(upper));
+      one.at_end.push_back(stands_at(setting[k], lower) || stands_at(setting[k], upper));
     }
     const std::vector<double> knobs = knobs_with(problem_, setting);
     std::vector<double> all;

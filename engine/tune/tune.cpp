@@ -125,11 +125,9 @@ class Tuner {
   /// Its answer stands, but a better one is next to it.
   void warn_of_slope(const Problem& problem, const Uphill& uphill) {
     if (!(uphill.gain > 0.0)) return;
-    const std::string unit = judge::unit_of(problem.statement.goal.kind);
     tuning_.warnings.push_back({"not-a-top",
-                                fmt::format("the optimizer {} stopped on a slope at {}: one step along it brings {} {:.3g}{}{}", optimizer_.name,
-                                            at(problem.frequencies_hz.front()), problem.statement.goal.text, uphill.gain, unit.empty() ? "" : " ",
-                                            unit + (problem.statement.most ? " more" : " less")),
+                                fmt::format("the optimizer {} stopped on a slope at {}: one step along it brings {}", optimizer_.name,
+                                            at(problem.frequencies_hz.front()), gain_text(problem.statement, uphill.gain)),
                                 "", problem.frequencies_hz.front()});
   }
 
@@ -275,7 +273,7 @@ class Tuner {
                    const std::vector<double>& frequencies_hz) {
     std::size_t count = 0, first = 0;
     for (std::size_t i = 0; i < found.size(); ++i)
-      if (found[i].found && std::abs(found[i].setting[k] - end) <= 1e-6 * std::abs(end) && count++ == 0) first = i;
+      if (found[i].found && stands_at(found[i].setting[k], end) && count++ == 0) first = i;
     if (count == 0) return;
     tuning_.warnings.push_back({"knob-at-end",
                                 fmt::format("{} stands at the {} end of its range, {}, at {}{}: a wider range may do better", knob.name, which,

@@ -227,7 +227,7 @@ class Lister {
     const Knob& here = design_.knobs[k];
     if (is_switch(KnobId{static_cast<int>(k)})) return;
     if (Adjustable* added = add(here.name, si_symbol(here.dim), here.span, knobs_[k]))
-      added->scale = [k](Design&, std::vector<double>& knobs, double factor) { knobs[k] *= factor; };
+      added->scale = scale_knob(k);
   }
 
   const Design& design_;
@@ -240,6 +240,10 @@ class Lister {
 };
 
 }  // namespace
+
+std::function<void(Design&, std::vector<double>&, double)> scale_knob(std::size_t knob) {
+  return [knob](Design&, std::vector<double>& knobs, double factor) { knobs[knob] *= factor; };
+}
 
 std::vector<Adjustable> values_of(const Design& design, double frequency_hz, const std::vector<double>& knobs) {
   return Lister(design, frequency_hz, knobs).list();

@@ -20,6 +20,9 @@ struct Adjustable {
   std::function<void(design::Design& design, std::vector<double>& knobs, double factor)> scale;
 };
 
+/// How a knob's value is changed.
+std::function<void(design::Design&, std::vector<double>&, double)> scale_knob(std::size_t knob);
+
 /// All values at a point that are finite and not zero, in the order of the text, the source's first, knobs last. What is computed from a knob stands under the knob.
 std::vector<Adjustable> values_of(const design::Design& design, double frequency_hz, const std::vector<double>& knobs);
 

@@ -80,9 +80,8 @@ class Weigher {
     std::vector<double> all(ids.size(), std::numeric_limits<double>::quiet_NaN());
     if (!std::isfinite(find_adjoints())) return all;
     for (std::size_t i = 0; i < ids.size(); ++i) {
-      const auto k = static_cast<std::size_t>(ids[i].index);
       Adjustable value;
-      value.scale = [k](Design&, std::vector<double>& knobs, double factor) { knobs[k] *= factor; };
+      value.scale = scale_knob(static_cast<std::size_t>(ids[i].index));
       all[i] = slope(value);
     }
     return all;
