@@ -1,5 +1,6 @@
 // How long the tuner's searches take, and what general-purpose optimizers of a library (NLopt) make of the same questions: the same objective through the same
-// interface, in the same run, CPU time. tests/bench/run prints the table. Arguments: how many random loads a form (100); one part alone: L, T, each or relays.
+// interface, in the same run, CPU time. tests/bench/run prints the table. Arguments: how many random loads a form (100); one part alone: L, T, gradient, each
+// or relays.
 #include <nlopt.h>
 
 #include <algorithm>
@@ -14,6 +15,7 @@
 #include "../engine/ladder_feed.hpp"
 #include "feed.hpp"
 #include "tune/tune.hpp"
+#include "weigh/weigh.hpp"
 
 namespace {
 
@@ -198,6 +200,62 @@ void whole(const char* title, const std::string& text, double target_s) {
               title, median(engine), target_s, median(engine) <= target_s ? "met" : "not met", median(optimizer), median(all), evaluations);
 }
 
+// ---- gradients ----------------------------------------------------------------------------------------------------
+
+/// Low-pass sections in turn, every part a knob.
+std::string sections(std::size_t knobs) {
+  std::string text = "design \"sections\"\nsource rig at n0 : 100 W, 50 ohm\n", names;
+  for (std::size_t k = 0; k < knobs; ++k) {
+    const std::string node = "n" + std::to_string(k / 2), next = "n" + std::to_string(k / 2 + 1);
+    text += k % 2 == 0 ? "inductor P" + std::to_string(k) + " from " + node + " to " + next + " : adjustable 0.1 uH to 5 uH, Q 200\n"
+                       : "capacitor P" + std::to_string(k) + " at " + next + " : adjustable 10 pF to 500 pF, Q 1000\n";
+    names += (k == 0 ? "P" : ", P") + std::to_string(k);
+  }
+  return text + "load ant at n" + std::to_string((knobs + 1) / 2) + " : 120 - j60 ohm\nsweep at [7.1 MHz]\ntune " + names + " at 7.1 MHz for most power into ant\n";
+}
+
+/// CPU time of one batch with a stencil's settings, from within a search. Finds nothing.
+struct StencilTime {
+  double seconds = 0.0;
+};
+
+sdk::Status time_stencil(void* self, const sdk::SearchProblem* problem, sdk::SearchResult* result, sdk::Failure* failure) {
+  return sdk::guarded(failure, [&] {
+    const std::size_t n = problem->knob_count, count = n * n + n + 1;
+    std::vector<double> settings(count * n), goals(count), slacks(count * problem->slack_count);
+    for (std::size_t i = 0; i < settings.size(); ++i) {
+      const sdk::KnobRange& knob = problem->knobs[i % n];
+      settings[i] = std::sqrt(knob.lower * knob.upper) * (1.0 + 1e-4 * double(i / n));
+    }
+    constexpr int rounds = 200;
+    const double begin = cpu_s();
+    for (int round = 0; round < rounds; ++round) problem->evaluate(problem->self, settings.data(), count, goals.data(), slacks.data(), nullptr);
+    static_cast<StencilTime*>(self)->seconds = (cpu_s() - begin) / rounds;
+    std::copy_n(settings.begin(), n, result->setting);
+    result->goal = goals[0];
+    result->evaluations = count;
+    result->feasible = 1;
+  });
+}
+
+void gradients(std::size_t knobs) {
+  const test::Feed feed(sections(knobs));
+  const design::Tune& statement = feed.design.tunes.front();
+  const tune::Problem problem{feed.design, feed.network, feed.plan, statement, statement.at_hz, feed.design.starting_knobs(), {}};
+  StencilTime stencil;
+  const sdk::Optimizer timing{"timing", "", &stencil, time_stencil};
+  const tune::Found found = tune::search(problem, timing);
+  constexpr int rounds = 200;
+  const double begin = cpu_s();
+  for (int round = 0; round < rounds; ++round) {
+    weigh::Point point(feed.design, feed.network, statement.at_hz.front(), tune::knobs_with(problem, found.setting));
+    point.slopes(statement.goal, statement.knobs);
+  }
+  const double adjoint = (cpu_s() - begin) / rounds;
+  std::printf("%zu knobs: the stencil's %zu settings, gradient and curvatures, %.1f us; one gradient by the adjoint, from the design to the slopes, %.1f us\n", knobs,
+              knobs * knobs + knobs + 1, 1e6 * stencil.seconds, 1e6 * adjoint);
+}
+
 const std::string tee =
     "design \"T\"\nsource rig at desk : 100 W, 50 ohm\ncapacitor Cin from desk to mid : adjustable 15 pF to 330 pF, Q 1200\n"
     "inductor L at mid : adjustable 0.2 uH to 20 uH, Q 180 at 7 MHz\ncapacitor Cout from mid to feed : adjustable 15 pF to 330 pF, Q 1200\n"
@@ -216,6 +274,8 @@ int main(int argc, char** argv) {
   const auto wanted = [&](const char* part) { return only.empty() || only == part; };
   if (wanted("L")) compare("L at one frequency (target 1 ms)", {"pC sL", "sL pC", "sC pL", "pL sC"}, loads);
   if (wanted("T")) compare("T or pi at one frequency (target 1 ms)", {"sC pL sC", "pC sL pC"}, loads);
+  if (wanted("gradient"))
+    for (const std::size_t knobs : {2, 3, 6, 12}) gradients(knobs);
   if (wanted("each"))
     whole("T at 200 frequencies, each", tee + "sweep 3.5 MHz to 14.5 MHz, 200 points\ntune Cin, L, Cout at each frequency for most power into ant\n", 0.1);
   if (wanted("relays")) {
