@@ -72,6 +72,33 @@ std::vector<std::vector<double>> brute_tops(const Ladder& ladder, const Bounds& 
   return tops;
 }
 
+/// A round hill of height 1.
+double hill(const double* x, std::size_t knobs, std::initializer_list<double> top, double width) {
+  double sum = 0;
+  for (std::size_t k = 0; k < knobs; ++k) sum += (x[k] - top.begin()[k]) * (x[k] - top.begin()[k]);
+  return std::exp(-sum / (2 * width * width));
+}
+
+/// Whether what was found are these places, best first, and nothing else.
+void check_tops(const Found& found, const std::vector<std::vector<double>>& places, double within = 1e-3) {
+  REQUIRE(found.ok);
+  std::vector<std::vector<double>> listed{found.setting};
+  listed.insert(listed.end(), found.others.begin(), found.others.end());
+  REQUIRE(listed.size() == places.size());
+  for (std::size_t i = 0; i < places.size(); ++i)
+    for (std::size_t k = 0; k < places[i].size(); ++k) {
+      INFO("top " << i << ", knob " << k);
+      CHECK(std::abs(listed[i][k] - places[i][k]) <= within);
+    }
+}
+
+/// Of a grid around a place, `half` to either side in shares of the ranges, the greatest power.
+double best_around(const Ladder& ladder, const Bounds& bounds, const std::vector<double>& setting, double half, int points) {
+  std::vector<double> centre;
+  for (std::size_t k = 0; k < setting.size(); ++k) centre.push_back(share(bounds, k, setting[k]));
+  return brute::best_of_grid([&](const double* values) { return load_power_w(ladder, values); }, bounds, centre, half, points);
+}
+
 }  // namespace
 
 TEST_CASE("every local best of an L form is found, and nothing that is none") {
@@ -127,4 +154,60 @@ TEST_CASE("of choices all local bests are told, and that all were tried") {
   CHECK(found.setting == std::vector<double>{8, 30});
   REQUIRE(found.others.size() == 1);
   CHECK(found.others[0] == std::vector<double>{31, 6});
+}
+
+TEST_CASE("of a T or pi with losses each one told is a local best, and none is above the first") {
+  std::size_t networks = 0, told = 0;
+  for (const Form& form : three_knob_forms())
+    for (unsigned seed = 1; seed <= std::max(1u, TUNER_SEEDS / 8); ++seed) {
+      const Ladder ladder = random_case(form, seed);
+      const Bounds bounds = bounds_of(ladder);
+      const auto power = [&](const double* values, double*) { return load_power_w(ladder, values); };
+      const Found found = ask(knobs_of(bounds), power, 0, {}, 12), alone = ask(knobs_of(bounds), power);
+      INFO(form.name << " seed " << seed << " load " << ladder.load << " at " << ladder.frequency_hz);
+      REQUIRE(found.ok);
+      // Asking for all must not cost the best.
+      CHECK(found.goal >= (1 - 1e-6) * alone.goal);
+      std::vector<std::vector<double>> listed{found.setting};
+      listed.insert(listed.end(), found.others.begin(), found.others.end());
+      for (const auto& one : listed) {
+        const double own = load_power_w(ladder, one.data());
+        INFO("listed " << one[0] << ", " << one[1] << ", " << one[2] << ": " << own << " W");
+        CHECK(own <= found.goal * (1 + 1e-9));
+        // Grids of ever smaller spacing, for ridges are narrow.
+        for (double half : {1e-2, 1e-3, 1e-4, 1e-5}) CHECK(best_around(ladder, bounds, one, half, 21) <= own * (1 + 1e-6));
+      }
+      ++networks;
+      told += listed.size();
+    }
+  std::printf("all tops of T and pi: %zu networks, %zu tops\n", networks, told);
+}
+
+TEST_CASE("one knob may have several tops, one of them at its end") {
+  const auto goal = [](const double* x, double*) {
+    return hill(x, 1, {0.2}, 0.03) + 0.8 * hill(x, 1, {0.5}, 0.03) + 0.6 * std::exp((x[0] - 1) / 0.05);
+  };
+  check_tops(ask({linear_knob(0, 1)}, goal, 0, {}, 12), {{0.2}, {0.5}, {1.0}});
+}
+
+TEST_CASE("tops are looked for at each position of a switch") {
+  const std::vector<double> positions{0, 1};
+  const auto goal = [](const double* x, double*) {
+    return x[0] == 0 ? hill(x + 1, 1, {0.3}, 0.05) + 0.6 * hill(x + 1, 1, {0.8}, 0.05) : 0.8 * hill(x + 1, 1, {0.5}, 0.05);
+  };
+  check_tops(ask({choice_knob(positions), linear_knob(0, 1)}, goal, 0, {}, 12), {{0, 0.3}, {1, 0.5}, {0, 0.8}});
+}
+
+TEST_CASE("a top may be where a slack ends it") {
+  const auto goal = [](const double* x, double* slacks) {
+    slacks[0] = x[0] - 0.4;
+    return hill(x, 2, {0.3, 0.5}, 0.08) + 0.8 * hill(x, 2, {0.7, 0.5}, 0.08);
+  };
+  check_tops(ask({linear_knob(0, 1), linear_knob(0, 1)}, goal, 1, {}, 12), {{0.7, 0.5}, {0.4, 0.5}});
+}
+
+TEST_CASE("tops with creases are told like others") {
+  const auto pyramid = [](const double* x, double top) { return 1 - 3 * std::max(std::abs(x[0] - top), std::abs(x[1] - 0.5)); };
+  const auto goal = [&](const double* x, double*) { return std::max(pyramid(x, 0.25), pyramid(x, 0.75) - 0.1); };
+  check_tops(ask({linear_knob(0, 1), linear_knob(0, 1)}, goal, 0, {}, 12), {{0.25, 0.5}, {0.75, 0.5}});
 }
