@@ -11,6 +11,7 @@
 #include "ledger/swr.hpp"
 #include "part_values.hpp"
 #include "report/moments.hpp"
+#include "tuning_document.hpp"
 
 namespace wattfall::report {
 namespace {
@@ -240,27 +241,6 @@ void write_choices(JsonText& out, const design::Design& design, const design::Pa
   out.field("choice_nodes", node_names(design, nodes));
 }
 
-/// What the values that were set are made of, each once.
-void write_made(JsonText& out, const design::Knob& knob, const Setting& setting) {
-  const std::set<double> values(setting.values.begin(), setting.values.end());
-  out.key("made");
-  out.open('[');
-  for (const double value : values) {
-    const auto choice = std::find(knob.choices.begin(), knob.choices.end(), value);
-    if (choice == knob.choices.end()) continue;
-    const design::Made& made = knob.made[static_cast<std::size_t>(choice - knob.choices.begin())];
-    out.open('{', JsonText::Layout::one_line);
-    out.field("value", value);
-    out.field("first", made.first);
-    if (made.second > 0.0) {
-      out.field("second", made.second);
-      out.field("joined", made.in_series ? "series" : "parallel");
-    }
-    out.close();
-  }
-  out.close();
-}
-
 void write_setting(JsonText& out, const Setting& setting, const design::Design& design) {
   const design::Knob& knob = design.knobs[setting.knob.index];
   const std::string suffix = unit_suffix(knob.dim);
@@ -281,7 +261,7 @@ void write_setting(JsonText& out, const Setting& setting, const design::Design& 
       if (knob.step)
         out.field("step" + suffix, *knob.step);
       else if (!knob.made.empty())
-        write_made(out, knob, setting);
+        write_made(out, knob, {setting.values.begin(), setting.values.end()});
       else
         out.field("choices" + suffix, knob.choices);
     }

@@ -2,6 +2,7 @@
 #include "tuning_document.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 #include <variant>
 
@@ -32,6 +33,17 @@ void write_knob(JsonText& out, const design::Design& design, design::KnobId id) 
     for (std::size_t t = 1; t < part.terminals.size(); ++t) nodes.push_back(design.nodes[part.terminals[t].index].name);
     out.field("choice_nodes", nodes);
   }
+}
+
+/// A knob of a search; of preferred values, what those of its matches are made of.
+void write_searched(JsonText& out, const design::Design& design, const tune::Search& search, std::size_t k) {
+  const design::KnobId id = design.tunes[search.statement].knobs[k];
+  write_knob(out, design, id);
+  const design::Knob& knob = design.knobs[id.index];
+  if (knob.made.empty()) return;
+  std::set<double> values;
+  for (const tune::Match& match : search.matches) values.insert(match.values[k]);
+  write_made(out, knob, values);
 }
 
 void write_leeway(JsonText& out, const tune::Leeway& leeway, const std::string& suffix) {
@@ -131,9 +143,9 @@ void write_search(JsonText& out, const design::Design& design, const tune::Searc
   out.field("frequencies_hz", search.frequencies_hz);
   out.key("knobs");
   out.open('[');
-  for (const design::KnobId knob : statement.knobs) {
+  for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
     out.open('{', Layout::one_line);
-    write_knob(out, design, knob);
+    write_searched(out, design, search, k);
     out.close();
   }
   out.close();
@@ -194,26 +206,56 @@ const Setting* setting_of(const VariantResult& variant, const std::string& part)
   return nullptr;
 }
 
-double most(const ledger::Series& series) { return series.empty() ? 0.0 : *std::max_element(series.begin(), series.end()); }
+/// The most of a strain over the sweep, with its margin, and the first frequency at which it stands.
+void write_most(JsonText& out, const std::string& key, const std::string& key_at, const ledger::Series& series,
+                double margin, const std::vector<double>& hertz) {
+  const auto most = std::max_element(series.begin(), series.end());
+  out.field(key, most == series.end() ? 0.0 : margin * *most);
+  if (most != series.end()) out.field(key_at, hertz[static_cast<std::size_t>(most - series.begin())]);
+}
 
 void write_bought(JsonText& out, const VariantResult& variant, const ledger::PartBook& book) {
   const design::Part& part = variant.design->parts[book.part.index];
+  const std::vector<double>& hertz = variant.ledger->frequencies_hz;
   out.open('{', Layout::one_line);
   out.field("part", part.name);
   out.field("kind", part.kind);
   if (const Setting* setting = setting_of(variant, part.name); setting != nullptr && !setting->values.empty()) {
-    const auto [least, largest] = std::minmax_element(setting->values.begin(), setting->values.end());
+    const std::vector<double>& values = setting->values;
+    const auto least = std::min_element(values.begin(), values.end()),
+               largest = std::max_element(values.begin(), values.end());
     out.field("unit", unit_of_knob(variant.design->knobs[setting->knob.index].dim));
     out.field("lower", *least / more_range);
+    out.field("lower_at_hz", hertz[static_cast<std::size_t>(least - values.begin())]);
     out.field("upper", *largest * more_range);
+    out.field("upper_at_hz", hertz[static_cast<std::size_t>(largest - values.begin())]);
   }
-  out.field("volts_peak", more_volts * most(book.volts_peak));
-  out.field("amps_rms", more_amps * most(book.amps_rms));
-  out.field("heat_w", more_watts * most(book.heat_w) * variant.design->source.duty);
+  write_most(out, "volts_peak", "volts_at_hz", book.volts_peak, more_volts, hertz);
+  write_most(out, "amps_rms", "amps_at_hz", book.amps_rms, more_amps, hertz);
+  write_most(out, "heat_w", "heat_at_hz", book.heat_w, more_watts * variant.design->source.duty, hertz);
   out.close();
 }
 
 }  // namespace
+
+void write_made(JsonText& out, const design::Knob& knob, const std::set<double>& values) {
+  out.key("made");
+  out.open('[');
+  for (const double value : values) {
+    const auto choice = std::find(knob.choices.begin(), knob.choices.end(), value);
+    if (choice == knob.choices.end()) continue;
+    const design::Made& made = knob.made[static_cast<std::size_t>(choice - knob.choices.begin())];
+    out.open('{', Layout::one_line);
+    out.field("value", value);
+    out.field("first", made.first);
+    if (made.second > 0.0) {
+      out.field("second", made.second);
+      out.field("joined", made.in_series ? "series" : "parallel");
+    }
+    out.close();
+  }
+  out.close();
+}
 
 bool has_tuner(const VariantResult& variant) {
   return std::any_of(variant.design->boxes.begin(), variant.design->boxes.end(), is_tuner);

@@ -50,6 +50,54 @@ std::string settings_table(const Ref& search, const Ref& settings, const std::st
   return table(caption, variant, headings, rows);
 }
 
+/// Values of the settings above that one or two parts of a series make.
+std::string made_table(const Ref& search, const std::string& caption, const std::string& variant) {
+  const Ref knobs = search["knobs"];
+  std::vector<std::vector<Cell>> rows;
+  for (std::size_t k = 0; k < knobs.size(); ++k) {
+    const Ref knob = knobs[k], made = knob["made"];
+    for (std::size_t i = 0; i < made.size(); ++i) {
+      const Ref one = made[i];
+      const std::string joined = one["joined"].text();
+      rows.push_back(
+          {{escape(knob["name"].text()), true},
+           {knob_value(knob, one["value"]), false, true},
+           {knob_value(knob, one["first"]) +
+            (joined.empty() ? " alone" : " and " + knob_value(knob, one["second"]) + " in " + escape(joined))}});
+    }
+  }
+  return rows.empty() ? "" : table(caption, variant, {"Knob", ">Value", "Made of preferred values"}, rows);
+}
+
+/// What to buy for a tuner whose form was tried, and the frequency at which each is needed.
+std::string shopping_table(const Ref& tuner, const std::string& variant) {
+  const Ref parts = tuner["parts"];
+  std::vector<std::vector<Cell>> rows;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const Ref part = parts[i];
+    const std::string unit = part["unit"].text();
+    const auto needed = [&](const char* key, const std::string& of, const char* at) {
+      return shown(part[key], of) +
+             (!std::isfinite(part[at].number()) ? "" : " <small>at " + shown(part[at], "Hz", 6) + "</small>");
+    };
+    rows.push_back({{escape(part["part"].text()), true},
+                    {unit.empty() ? "" : needed("lower", unit, "lower_at_hz"), false, true},
+                    {unit.empty() ? "" : needed("upper", unit, "upper_at_hz"), false, true},
+                    {needed("volts_peak", "V", "volts_at_hz"), false, true},
+                    {needed("amps_rms", "A", "amps_at_hz"), false, true},
+                    {needed("heat_w", "W", "heat_at_hz"), false, true}});
+  }
+  if (rows.empty()) return "";
+  const auto per_cent = [&](const char* margin) {
+    return reports::significant(100.0 * (tuner[margin].number() - 1.0)) + " %";
+  };
+  return table("What to buy for " + tuner["tuner"].text() + ": " + tuner["form"].text(), variant,
+               {"Part", ">From", ">To", ">Volts, peak", ">Amps, rms", ">Heat"}, rows) +
+         "<p class=\"note\">With room to spare: " + per_cent("range_margin") + " of range, " +
+         per_cent("volts_margin") + " of volts, " + per_cent("amps_margin") + " of amps, " + per_cent("heat_margin") +
+         " of heat.</p>";
+}
+
 std::string leeway_table(const Ref& search, const std::string& caption, const std::string& variant) {
   const Ref list = search["leeway"], knobs = search["knobs"];
   std::vector<std::vector<Cell>> rows;
@@ -77,7 +125,11 @@ std::string search_of(const Ref& search, const std::string& variant) {
   const std::string where = frequencies(search);
   std::string out;
   if (search["matches"].size() > 0)
-    out += settings_table(search, search["matches"], "Settings that match, " + where, variant);
+    out += settings_table(
+               search, search["matches"],
+               (search["matches"].size() > 1 ? "Settings that stand out, best first, " : "The setting taken, ") + where,
+               variant) +
+           made_table(search, "Preferred values, " + where, variant);
   const std::string sure = search["certain_why"].text(), why = search["why"].text();
   if (!why.empty()) out += "<p class=\"note\">" + sentence(why) + "</p>";
   if (!sure.empty()) out += "<p class=\"note\">" + sentence(search["certainty"].text() + ": " + sure) + "</p>";
@@ -100,6 +152,8 @@ std::string section_tuning(const Ref& document) {
     const Ref variant = document["variants"][v], searches = variant["tuning"];
     std::string found;
     for (std::size_t s = 0; s < searches.size() && s < 6; ++s) found += search_of(searches[s], variant_name(variant));
+    const Ref buy = variant["buy"];
+    for (std::size_t t = 0; t < buy.size(); ++t) found += shopping_table(buy[t], variant_name(variant));
     if (!found.empty()) out += "<div" + variant_mark(v) + ">" + variant_heading(document, v) + found + "</div>\n";
   }
   return section("tuning", "What the tuner found", "The first setting is the one that was taken.", out);

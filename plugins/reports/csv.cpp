@@ -18,6 +18,9 @@ namespace {
 struct Cells {
   const Json* array = nullptr;
   int half = -1;
+  /// Of a knob of preferred values: what its values are made of, and which key of that is shown.
+  const Json* made = nullptr;
+  const char* made_key = nullptr;
 };
 
 /// Columns in the order of their first appearance.
@@ -47,6 +50,10 @@ class Gathering {
     const std::size_t column = columns_.find_or_add(name);
     if (sheet_.size() <= column) sheet_.resize(column + 1);
     sheet_[column] = {&array, half};
+  }
+  void add_made(const std::string& name, const Json& values, const Json& made, const char* key) {
+    add(name, values);
+    sheet_[columns_.find_or_add(name)] = {&values, -1, &made, key};
   }
   void add_all(const Json& thing, std::initializer_list<const char*> keys, const std::string& name) {
     for (const char* key : keys) add(std::string(key) + ':' + name, member(thing, key));
@@ -94,9 +101,28 @@ Sheet gather(Columns& columns, const Json& variant) {
   gathering.add("dial_volts_peak", member(member(variant, "dial"), "volts_peak"));
   for (const Json& setting : list(variant, "settings")) {
     const std::string key = setting.contains("choice") ? "choice" : key_with_prefix(setting, "value");
-    gathering.add("knob:" + raw_text(member(setting, "knob")), member(setting, key.c_str()));
+    const std::string name = raw_text(member(setting, "knob"));
+    gathering.add("knob:" + name, member(setting, key.c_str()));
+    if (!list(setting, "made").empty() && member(setting, key.c_str()).is_array())
+      for (const char* of : {"first", "second", "joined"})
+        gathering.add_made(std::string("made_") + of + ':' + name, member(setting, key.c_str()), list(setting, "made"),
+                           of);
   }
   return gathering.take();
+}
+
+/// The two parts of a preferred value and how they are joined; empty where it is one part alone.
+void append_made(std::string& out, const Cells& cells, std::size_t point) {
+  const double value = number(item(*cells.array, point));
+  for (const Json& made : *cells.made) {
+    if (number(made, "value") != value) continue;
+    const Json& shown = member(made, cells.made_key);
+    if (shown.is_string())
+      out += quote(raw_text(shown));
+    else
+      append_number(out, number(shown));
+    return;
+  }
 }
 
 void append_row(std::string& out, const std::string& variant, const Sheet& sheet, std::size_t columns,
@@ -105,6 +131,10 @@ void append_row(std::string& out, const std::string& variant, const Sheet& sheet
   for (std::size_t i = 0; i < columns; ++i) {
     out += ',';
     if (i >= sheet.size() || sheet[i].array == nullptr) continue;
+    if (sheet[i].made != nullptr) {
+      append_made(out, sheet[i], point);
+      continue;
+    }
     const Json& cell = item(*sheet[i].array, point);
     append_number(out, number(sheet[i].half < 0 ? cell : item(cell, static_cast<std::size_t>(sheet[i].half))));
   }

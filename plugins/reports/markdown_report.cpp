@@ -98,6 +98,12 @@ void write_knobs(Markdown& page, const Json& variant, int level) {
     heads.push_back(safe(setting, "knob"));
     right.push_back(true);
   }
+  const Json& dial = member(variant, "dial");
+  if (dial.is_object())
+    for (const char* head : {"SWR", "on the air", "most volts, peak"}) {
+      heads.emplace_back(head);
+      right.push_back(true);
+    }
   Rows rows;
   std::vector<std::string> before;
   for (const std::size_t point : shown_points(variant)) {
@@ -111,9 +117,18 @@ void write_knobs(Markdown& page, const Json& variant, int level) {
       const double value = number_at(setting, key.c_str(), point);
       cells.push_back(unit_of_key(key).empty() ? significant(value, 4) : spell(value, unit_of_key(key), 4));
     }
-    if (cells == before) continue;
+    // Knobs that stay are told once, where their outcome does not stand beside them.
+    if (cells == before && !dial.is_object()) continue;
     before = cells;
-    cells.insert(cells.begin(), (rows.empty() ? "from " : "") + scale.show(number(item(member(variant, "frequencies_hz"), point))));
+    if (dial.is_object()) {
+      const std::string part = text(item(member(dial, "volts_part"), point));
+      cells.push_back(spell(number_at(dial, "swr", point), ""));
+      cells.push_back(spell(number_at(dial, "radiated_w", point), "W"));
+      cells.push_back(spell(number_at(dial, "volts_peak", point), "V") +
+                      (part.empty() ? "" : " on " + plain_markdown(part)));
+    }
+    cells.insert(cells.begin(), (rows.empty() && !dial.is_object() ? "from " : "") +
+                                    scale.show(number(item(member(variant, "frequencies_hz"), point))));
     rows.push_back(std::move(cells));
   }
   page.heading(level, "How to set the knobs");
@@ -152,6 +167,7 @@ void write_variant(Markdown& page, const Json& variant, int level) {
   write_books(page, variant, level);
   write_strain_table(page, variant, level);
   write_knobs(page, variant, level);
+  write_tuning(page, variant, level);
   write_planes_table(page, variant, level);
   write_warnings_list(page, variant, level);
 }

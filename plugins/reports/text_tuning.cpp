@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "text_sections.hpp"
+#include "tuning_reading.hpp"
 
 namespace reports {
 namespace {
@@ -11,25 +12,6 @@ using Side = Table::Side;
 
 /// Knobs that a table of matches has room for.
 constexpr std::size_t most_knobs = 4;
-
-std::string place_of(const Json& search) {
-  const Json& hertz = member(search, "frequencies_hz");
-  if (hertz.size() < 2) return "at " + spell_frequency(item(hertz, 0));
-  return "from " + spell_frequency(item(hertz, 0)) + " to " + spell_frequency(hertz.back());
-}
-
-/// The names of a search's knobs without the box that all of them stand in.
-std::vector<std::string> names_of(const Json& search) {
-  std::vector<std::string> names;
-  for (const Json& knob : list(search, "knobs")) names.push_back(text(knob, "name"));
-  if (names.empty()) return names;
-  std::string box = names.front().substr(0, names.front().rfind('.') + 1);
-  const auto inside = [&](const std::string& name) { return name.compare(0, box.size(), box) == 0; };
-  while (!box.empty() && !std::all_of(names.begin(), names.end(), inside))
-    box = box.size() < 2 ? "" : box.substr(0, box.rfind('.', box.size() - 2) + 1);
-  for (std::string& name : names) name = cut_name(name.substr(box.size()), 14);
-  return names;
-}
 
 std::string show_value(const Json& knob, double value, const Scale& scale) {
   const Json& nodes = member(knob, "choice_nodes");
@@ -47,19 +29,6 @@ std::vector<Scale> scales_of(const Json& search) {
   return scales;
 }
 
-/// How wide a stretch of frequency [kHz]; where an end is not known, as much at least.
-std::string width_of(const Json& width) {
-  const double hertz = number(width, "upper_hz") - number(width, "lower_hz");
-  if (!std::isfinite(hertz)) return "-";
-  return significant(1e-3 * hertz) + (flag(width, "lower_open") || flag(width, "upper_open") ? "+" : "");
-}
-
-/// A document's clause as a sentence.
-std::string sentence(std::string clause) {
-  if (!clause.empty() && clause.front() >= 'a' && clause.front() <= 'z') clause.front() = static_cast<char>(clause.front() - 'a' + 'A');
-  return clause + '.';
-}
-
 void write_match_rows(Table& table, const Json& search) {
   const std::vector<Scale> scales = scales_of(search);
   std::vector<double> volts;
@@ -67,7 +36,7 @@ void write_match_rows(Table& table, const Json& search) {
   const Scale volt = scale_for(volts, "V");
   std::vector<std::string> heads{""};
   for (std::size_t k = 0; k < scales.size(); ++k) {
-    heads.push_back(names_of(search)[k] + (scales[k].unit.empty() ? "" : ", " + scales[k].unit) + ' ');
+    heads.push_back(cut_name(names_of(search)[k], 14) + (scales[k].unit.empty() ? "" : ", " + scales[k].unit) + ' ');
   }
   heads.insert(heads.end(), {"load, W", "SWR", "heat, W", volt.unit + " peak", "A rms"});
   for (const Json& width : list(item(member(search, "matches"), 0), "widths"))
@@ -89,6 +58,22 @@ void write_match_rows(Table& table, const Json& search) {
   }
 }
 
+/// Values of the settings above that one or two parts of a series make; those of the one that is taken stand with the
+/// knobs.
+void write_made(Paper& paper, const Json& search) {
+  Table table({Side::left, Side::right, Side::left});
+  const Json& knobs = list(search, "knobs");
+  bool any = false;
+  for (std::size_t k = 0; k < knobs.size(); ++k)
+    for (const Json& made : list(knobs[k], "made")) {
+      const std::string unit = text(knobs[k], "unit");
+      table.add({cut_name(names_of(search)[k], 14), spell(number(made, "value"), unit, 4), made_of(made, unit)},
+                Ink::faint);
+      any = true;
+    }
+  if (any) table.print(paper);
+}
+
 void write_matches(Paper& paper, const Json& search) {
   const std::size_t knobs = list(search, "knobs").size(), matches = list(search, "matches").size();
   if (matches == 0) return;
@@ -99,11 +84,8 @@ void write_matches(Paper& paper, const Json& search) {
     table.print(paper);
     paper.line("  <1.5, <2: how wide a stretch of frequency the SWR stays below that, nothing retuned; + at least", Ink::faint);
   }
-  for (const char* key : {"more_room", "limits"})
-    for (const Json& said : list(search, key)) paper.paragraph("  ", sentence(text(said, "text")));
-  const std::string why = text(search, "why"), sure = text(search, "certain_why");
-  if (!why.empty()) paper.paragraph("  ", sentence(why));
-  if (!sure.empty()) paper.paragraph("  ", sentence(text(search, "certainty") + ": " + sure));
+  if (matches > 1) write_made(paper, search);
+  for (const std::string& said : sayings_of(search)) paper.paragraph("  ", said);
 }
 
 /// Along a spare degree of freedom.
@@ -120,7 +102,7 @@ void write_ridge(Paper& paper, const Json& search) {
     std::vector<double> values;
     for (const Json& match : settings) values.push_back(number_at(match, "values", k));
     scales.push_back(scale_for(values, text(knobs[k], "unit")));
-    heads.push_back(names_of(search)[k] + ", " + scales.back().unit + ' ');
+    heads.push_back(cut_name(names_of(search)[k], 14) + ", " + scales.back().unit + ' ');
   }
   for (const Json& match : settings) volts.push_back(number(match, "volts_peak"));
   const Scale volt = scale_for(volts, "V");
@@ -142,15 +124,6 @@ void write_ridge(Paper& paper, const Json& search) {
   table.print(paper);
 }
 
-/// "112 to 125 pF"; the end of a range stands with a `+`: the knob may go there, and no farther.
-std::string range_of(const Json& leeway, const std::string& unit) {
-  const double lower = number(leeway, "lower"), upper = number(leeway, "upper");
-  if (!std::isfinite(lower) || !std::isfinite(upper)) return "-";
-  const Scale scale = scale_for({lower, upper}, unit);
-  return scale.show(lower) + (flag(leeway, "lower_open") ? "+" : "") + " to " + scale.show(upper) +
-         (flag(leeway, "upper_open") ? "+" : "") + (scale.unit.empty() ? "" : ' ' + scale.unit);
-}
-
 void write_leeway(Paper& paper, const Json& search) {
   const Json& leeways = list(search, "leeway");
   const Json& best = item(member(search, "matches"), 0);
@@ -160,12 +133,7 @@ void write_leeway(Paper& paper, const Json& search) {
   if (!any) return;
   paper.section("How far each knob alone may be off " + place_of(search) + ", by the SWR at the source");
   std::vector<std::string> heads{"knob", "stands at"};
-  std::vector<double> bounds;
-  for (const Json& leeway : leeways) {
-    const double bound = number(leeway, "swr");
-    if (std::find(bounds.begin(), bounds.end(), bound) == bounds.end()) bounds.push_back(bound);
-  }
-  for (const double bound : bounds) heads.push_back("SWR " + spell(bound, "") + " or less");
+  for (const double bound : bounds_of(leeways)) heads.push_back("SWR " + spell(bound, "") + " or less");
   Table table(std::vector<Side>(heads.size(), Side::left));
   table.heads(heads);
   bool open = false;
@@ -186,42 +154,30 @@ void write_leeway(Paper& paper, const Json& search) {
   if (open) paper.line("  +  the end of the knob's range", Ink::faint);
 }
 
-std::string per_cent(const Json& tuner, const char* margin) {
-  return significant(100.0 * (number(tuner, margin) - 1.0)) + " %";
-}
-
-void write_shopping(Paper& paper, const Json& tuner) {
+void write_shopping(Paper& paper, const Json& variant, const Json& tuner) {
   paper.section("What to buy for " + cut_name(text(tuner, "tuner")) + ": " + text(tuner, "form"));
-  Table table({Side::left, Side::left, Side::right, Side::right, Side::right});
-  table.heads({"part", "range", "V peak", "A rms", "heat, W"});
-  for (const Json& part : list(tuner, "parts")) {
-    const std::string unit = text(part, "unit");
-    table.add({cut_name(text(part, "part")), spell(number(part, "lower"), unit) + " to " + spell(number(part, "upper"), unit),
-               significant(number(part, "volts_peak")), significant(number(part, "amps_rms")), significant(number(part, "heat_w"))});
+  const Shopping shopping = shopping_of(variant, tuner);
+  std::vector<Side> sides(shopping.heads.size(), Side::right);
+  sides[0] = sides[1] = Side::left;
+  Table table(sides);
+  table.heads(shopping.heads);
+  for (std::vector<std::string> cells : shopping.rows) {
+    cells[0] = cut_name(cells[0]);
+    table.add(std::move(cells));
   }
   table.print(paper);
-  paper.paragraph("  ", "With room to spare: " + per_cent(tuner, "range_margin") + " of range, " + per_cent(tuner, "volts_margin") + " of volts, " +
-                            per_cent(tuner, "amps_margin") + " of amps, " + per_cent(tuner, "heat_margin") + " of heat.");
+  paper.paragraph("  ", shopping.margins);
 }
 
 }  // namespace
 
 void write_tuning(Paper& paper, const Json& variant) {
-  const Json& searches = list(variant, "tuning");
-  for (std::size_t first = 0; first < searches.size();) {
-    std::size_t end = first + 1;
-    while (end < searches.size() && member(searches[end], "line") == member(searches[first], "line")) ++end;
-    // Of a dial table's searches the middle one speaks for all.
-    const bool each = text(searches[first], "when") == "each";
-    for (std::size_t i = each ? first + (end - first - 1) / 2 : first; i < end; ++i) {
-      write_matches(paper, searches[i]);
-      write_ridge(paper, searches[i]);
-      write_leeway(paper, searches[i]);
-      if (each) break;
-    }
-    first = end;
+  for (const Json* search : told_searches(variant)) {
+    write_matches(paper, *search);
+    write_ridge(paper, *search);
+    write_leeway(paper, *search);
   }
-  for (const Json& tuner : list(variant, "buy")) write_shopping(paper, tuner);
+  for (const Json& tuner : list(variant, "buy")) write_shopping(paper, variant, tuner);
 }
 
 }  // namespace reports

@@ -255,3 +255,64 @@ TEST_CASE("a number that does not exist is null in JSON, and no writer prints it
     if (writer == "csv") CHECK(text.find("inf") == std::string::npos);
   }
 }
+
+TEST_CASE("what a preferred value is made of stands in every report, for each setting that stands out") {
+  const std::string text =
+      "design \"drawer\"\nsource rig at desk : 100 W, 50 ohm\ncapacitor C at desk : adjustable series(E12, from 10 pF, "
+      "to 1 nF, parallel pairs), Q 1000\n"
+      "inductor L from desk to feed : adjustable 0.1 uH to 10 uH, Q 200\nload wires at feed : 20-j142 ohm\nsweep at "
+      "[7.1 MHz]\n"
+      "tune C, L at 7.1 MHz for most power into wires\n";
+  const json variant = report_of(text)["variants"][0];
+  const json made = variant["settings"][0]["made"][0];
+  CHECK(made["first"].get<double>() + made["second"].get<double>() == Approx(made["value"].get<double>()));
+  const json& searched = variant["tuning"][0]["knobs"][0]["made"];
+  CHECK(std::find(searched.begin(), searched.end(), made) != searched.end());
+  CHECK(searched.size() <= variant["tuning"][0]["matches"].size());
+  const Scratch scratch;
+  const Ran ran = program({"run", "-", "--to", "text", "--to", "csv=" + (scratch / "csv"), "--to",
+                           "markdown=" + (scratch / "md"), "--to", "page=" + (scratch / "page")},
+                          {.input = text});
+  REQUIRE(ran.code == 0);
+  CHECK(ran.out.find("470 pF and 56 pF in parallel") != std::string::npos);
+  CHECK(read_file(scratch / "md").find("470 pF and 56 pF in parallel") != std::string::npos);
+  const std::string csv = read_file(scratch / "csv");
+  CHECK(csv.find(",knob:C,made_first:C,made_second:C,made_joined:C,") != std::string::npos);
+  CHECK(csv.find(",4.7e-10,5.6e-11,parallel,") != std::string::npos);
+  CHECK(read_file(scratch / "page").find("Made of preferred values") != std::string::npos);
+}
+
+TEST_CASE("the buying list says at which frequency each part needs what") {
+  const std::string text =
+      "design \"bands\"\nsource rig at desk : 100 W, 50 ohm\nload wire at wall : table [3.65 MHz: 32-j210 ohm, 7.1 "
+      "MHz: 410+j380 ohm, 14.2 MHz: 88-j145 ohm]\n"
+      "tuner atu from desk to wall : \"high-pass L, coil at the antenna\", coil Q 220\nsweep at [3.65 MHz, 7.1 MHz, "
+      "14.2 MHz]\n"
+      "tune atu at each frequency for most power into wire\n";
+  const json variant = report_of(text)["variants"][0];
+  const json& hertz = variant["frequencies_hz"];
+  const auto at = [&](const json& series, const json& place) {
+    const auto found = std::find(hertz.begin(), hertz.end(), place);
+    REQUIRE(found != hertz.end());
+    return series[std::size_t(found - hertz.begin())].get<double>();
+  };
+  const json& tuner = variant["buy"][0];
+  REQUIRE(tuner["parts"].size() == 2);
+  for (const json& part : tuner["parts"]) {
+    const auto named = [&](const json& things, const char* key) {
+      return *std::find_if(things.begin(), things.end(), [&](const json& thing) { return thing[key] == part["part"]; });
+    };
+    const json setting = named(variant["settings"], "knob"), books = named(variant["parts"], "name");
+    const json& values = setting[part["unit"] == "F" ? "value_f" : "value_h"];
+    CHECK(part["lower"].get<double>() == Approx(at(values, part["lower_at_hz"]) / tuner["range_margin"].get<double>()));
+    CHECK(part["upper"].get<double>() == Approx(at(values, part["upper_at_hz"]) * tuner["range_margin"].get<double>()));
+    for (const json& value : values) {
+      CHECK(value >= at(values, part["lower_at_hz"]));
+      CHECK(value <= at(values, part["upper_at_hz"]));
+    }
+    for (const auto& [figure, place, margin] : {std::tuple{"volts_peak", "volts_at_hz", "volts_margin"},
+                                                {"amps_rms", "amps_at_hz", "amps_margin"},
+                                                {"heat_w", "heat_at_hz", "heat_margin"}})
+      CHECK(part[figure].get<double>() == Approx(at(books[figure], part[place]) * tuner[margin].get<double>()));
+  }
+}
