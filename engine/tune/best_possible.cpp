@@ -43,7 +43,7 @@ std::optional<Limit> with_ideal_parts(const Problem& problem, const Found& found
   const Problem again{ideal, problem.network, problem.plan, problem.statement, problem.frequencies_hz, problem.others, {found.setting}};
   const Found best = search(again, optimizer);
   if (!best.found || !best.keeping) return std::nullopt;
-  const double load_w = match_at(again, best.setting).load_w, own_w = match_at(problem, found.setting).load_w;
+  const double load_w = load_w_at(again, best.setting), own_w = load_w_at(problem, found.setting);
   return Limit{"ideal parts", load_w, std::numeric_limits<double>::quiet_NaN(),
                fmt::format("with coils and capacitors that lose nothing, in the same ranges, {} would reach the load: {} more",
                            spell({load_w, dimension::power}, 4), spell({std::max(0.0, load_w - own_w), dimension::power}, 3))};

@@ -18,30 +18,34 @@ bool about_power(design::FigureKind kind) {
          kind == FigureKind::swr_at || kind == FigureKind::return_loss_at;
 }
 
+/// By the statement's knobs.
+using Settings = std::vector<std::vector<double>>;
+
 class Tracer {
  public:
   Tracer(const Problem& problem, const sdk::Optimizer& optimizer) : problem_(problem), optimizer_(optimizer) {}
 
   std::optional<Ridge> run(const Found& found) {
     Ridge ridge;
-    std::vector<Match> best;
+    Settings best;
     for (std::size_t held = 0; held < 3; ++held) {
-      std::vector<Match> settings = along(held, places(knob(held).lower, knob(held).upper, coarse));
+      Settings settings = along(held, places(knob(held).lower, knob(held).upper, coarse));
       if (settings.size() > best.size()) best = std::move(settings), ridge.held = held;
     }
     if (best.empty()) return std::nullopt;
     const std::size_t held = ridge.held;
     double lower = found.setting[held], upper = lower;
-    for (const Match& match : best) {
-      lower = std::min(lower, match.values[held]);
-      upper = std::max(upper, match.values[held]);
+    for (const std::vector<double>& setting : best) {
+      lower = std::min(lower, setting[held]);
+      upper = std::max(upper, setting[held]);
     }
     // The ridge ends somewhere inside the next step of the first look.
     const double step = std::pow(knob(held).upper / knob(held).lower, 1.0 / double(coarse - 1));
-    ridge.settings = along(held, places(std::max(knob(held).lower, lower / step * 1.02), std::min(knob(held).upper, upper * step / 1.02), fine));
-    std::erase_if(ridge.settings, [&](const Match& match) { return std::abs(match.values[held] / found.setting[held] - 1.0) < 0.02; });
-    ridge.settings.push_back(match_at(problem_, found.setting));
-    std::stable_sort(ridge.settings.begin(), ridge.settings.end(), [&](const Match& a, const Match& b) { return a.values[held] < b.values[held]; });
+    Settings all = along(held, places(std::max(knob(held).lower, lower / step * 1.02), std::min(knob(held).upper, upper * step / 1.02), fine));
+    std::erase_if(all, [&](const std::vector<double>& setting) { return std::abs(setting[held] / found.setting[held] - 1.0) < 0.02; });
+    all.push_back(found.setting);
+    std::stable_sort(all.begin(), all.end(), [&](const auto& a, const auto& b) { return a[held] < b[held]; });
+    ridge.settings = matches_at(problem_, all);
     if (ridge.settings.size() < 3 || !(ridge.settings.back().values[held] > 1.05 * ridge.settings.front().values[held])) return std::nullopt;
     const auto least = std::max_element(ridge.settings.begin(), ridge.settings.end(), [](const Match& a, const Match& b) { return a.load_w < b.load_w; });
     ridge.best = static_cast<std::size_t>(least - ridge.settings.begin());
@@ -58,20 +62,18 @@ class Tracer {
   }
 
   /// The settings that match with one knob held at each of these values; of several matches there, the one that loses least.
-  std::vector<Match> along(std::size_t held, const std::vector<double>& values) {
+  Settings along(std::size_t held, const std::vector<double>& values) {
     design::Tune statement = problem_.statement;
     statement.knobs.erase(statement.knobs.begin() + std::ptrdiff_t(held));
-    std::vector<Match> settings;
+    Settings settings;
     for (double value : values) {
       std::vector<double> others = problem_.others;
       others[problem_.statement.knobs[held].index] = value;
       const Problem problem{problem_.design, problem_.network, problem_.plan, statement, problem_.frequencies_hz, others, {}};
       const Found found = search(problem, optimizer_);
-      if (!found.found || !found.keeping) continue;
-      std::vector<double> setting = found.setting;
-      setting.insert(setting.begin() + std::ptrdiff_t(held), value);
-      Match match = match_at(problem_, setting);
-      if (match.swr <= on_the_ridge) settings.push_back(std::move(match));
+      if (!found.found || !found.keeping || !(found.swr <= on_the_ridge)) continue;
+      settings.push_back(found.setting);
+      settings.back().insert(settings.back().begin() + std::ptrdiff_t(held), value);
     }
     return settings;
   }

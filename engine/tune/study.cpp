@@ -28,11 +28,12 @@ constexpr std::size_t paces = 56, parts = 8;
 constexpr double first_pace = 1e-9;
 constexpr int refinements = 6;
 
-ledger::Ledger books(const Problem& problem, const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
-  const std::size_t width = problem.others.size();
+/// The books of one setting at the search's frequencies.
+ledger::Ledger books_at(const Problem& problem, const std::vector<double>& setting) {
+  const std::vector<double> knobs = knobs_with(problem, setting);
   solve::States states;
-  states.knob_count = width;
-  for (std::size_t i = 0; i < frequencies_hz.size(); ++i) states.add(frequencies_hz[i], {knobs.data() + i * width, width});
+  states.knob_count = knobs.size();
+  for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
   return ledger::book(problem.design, problem.network, solve::solve(problem.design, problem.network, problem.plan, states), {});
 }
 
@@ -81,7 +82,7 @@ std::vector<double> outwards(const design::Knob& knob, double value, bool up) {
 
 class Study {
  public:
-  Study(const Problem& problem, const Found& found) : problem_(problem), found_(found) {}
+  Study(const Problem& problem, const Found& found) : problem_(problem), found_(found), source_swr_(problem) {}
 
   void run(Search& search) {
     search.matches.push_back(match(found_.setting));
@@ -96,17 +97,15 @@ class Study {
     for (std::size_t k = 0; k < found_.setting.size(); ++k) search.knobs.push_back(leeway_of(k));
   }
 
-  Match match(const std::vector<double>& setting) const {
+  Match match(const std::vector<double>& setting) {
     Match one{.values = setting};
     for (std::size_t k = 0; k < setting.size(); ++k) {
       const double lower = knob(k).choices.empty() ? knob(k).lower : knob(k).choices.front();
       const double upper = knob(k).choices.empty() ? knob(k).upper : knob(k).choices.back();
       one.at_end.push_back(stands_at(setting[k], lower) || stands_at(setting[k], upper));
     }
+    fill(one, books_at(problem_, setting));
     const std::vector<double> knobs = knobs_with(problem_, setting);
-    std::vector<double> all;
-    for (std::size_t f = 0; f < problem_.frequencies_hz.size(); ++f) all.insert(all.end(), knobs.begin(), knobs.end());
-    fill(one, books(problem_, problem_.frequencies_hz, all));
     for (double bound : bounds) one.widths_hz.push_back(width(knobs, bound));
     return one;
   }
@@ -139,10 +138,10 @@ class Study {
   }
 
   /// Around the middle of the frequencies; an octave either way, and no farther than tables and measurements go.
-  Leeway width(const std::vector<double>& knobs, double bound) const {
+  Leeway width(const std::vector<double>& knobs, double bound) {
     const double middle = problem_.frequencies_hz[problem_.frequencies_hz.size() / 2];
     Leeway leeway{bound, {}};
-    if (!(source_swr(problem_, {middle}, knobs).front() <= bound)) return leeway;
+    if (!(source_swr_.at({middle}, knobs).front() <= bound)) return leeway;
     Between between;
     const auto edge = [&](double end, double& place, bool& open) {
       if (!(end != middle)) return void((place = middle, open = true));
@@ -153,7 +152,7 @@ class Study {
               hertz.push_back(middle + at * (end - middle));
               all.insert(all.end(), knobs.begin(), knobs.end());
             }
-            return source_swr(problem_, hertz, all);
+            return source_swr_.at(hertz, all);
           },
           bound);
       place = middle + found.place * (end - middle);
@@ -165,7 +164,7 @@ class Study {
     return leeway;
   }
 
-  KnobLeeway leeway_of(std::size_t k) const {
+  KnobLeeway leeway_of(std::size_t k) {
     KnobLeeway leeway;
     for (double bound : bounds) {
       leeway.ranges.push_back({bound, {}});
@@ -178,7 +177,7 @@ class Study {
     return leeway;
   }
 
-  void walk(std::size_t k, bool up, double bound, double& value, bool& open) const {
+  void walk(std::size_t k, bool up, double bound, double& value, bool& open) {
     const double start = found_.setting[k];
     value = start;
     open = true;
@@ -205,7 +204,7 @@ class Study {
   }
 
   /// Of the search's frequencies the worst, one knob moved.
-  std::vector<double> worst_swr_at(std::size_t k, const std::vector<double>& values) const {
+  std::vector<double> worst_swr_at(std::size_t k, const std::vector<double>& values) {
     std::vector<double> hertz, all;
     std::vector<double> knobs = knobs_with(problem_, found_.setting);
     for (double value : values)
@@ -214,7 +213,7 @@ class Study {
         all.insert(all.end(), knobs.begin(), knobs.end());
         hertz.push_back(f);
       }
-    const std::vector<double> swr = hertz.empty() ? hertz : source_swr(problem_, hertz, all);
+    const std::vector<double> swr = hertz.empty() ? hertz : source_swr_.at(hertz, all);
     std::vector<double> worst;
     const std::size_t each = problem_.frequencies_hz.size();
     for (std::size_t i = 0; i < values.size(); ++i) {
@@ -243,30 +242,38 @@ class Study {
 
   const Problem& problem_;
   const Found& found_;
+  SourceSwr source_swr_;
 };
 
 }  // namespace
 
-/// What the ledger books of the source, without the books of all else.
-std::vector<double> source_swr(const Problem& problem, const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
-  const std::size_t width = problem.others.size();
+std::vector<double> SourceSwr::at(const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
+  const std::size_t width = problem_.others.size();
   solve::States states;
   states.knob_count = width;
   for (std::size_t i = 0; i < frequencies_hz.size(); ++i) states.add(frequencies_hz[i], {knobs.data() + i * width, width});
-  const solve::Solution solution = solve::solve(problem.design, problem.network, problem.plan, states);
-  const design::Source& source = problem.design.source;
+  solver_.run(states, solution_, solve::Keep::figures);
+  const design::Source& source = problem_.design.source;
   std::vector<double> all;
   for (std::size_t s = 0; s < states.size(); ++s) {
     const std::complex<double> reference = source.reference_at(frequencies_hz[s], states.knobs_at(s));
-    const std::complex<double> volts = solution.source_volts[s], amps = solution.source_amps[s];
+    const std::complex<double> volts = solution_.source_volts[s], amps = solution_.source_amps[s];
     all.push_back(ledger::swr_of(std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps))));
   }
   return all;
 }
 
-Match match_at(const Problem& problem, const std::vector<double>& setting) {
+std::vector<Match> matches_at(const Problem& problem, const std::vector<std::vector<double>>& settings) {
   const Found found;
-  return Study(problem, found).match(setting);
+  Study study(problem, found);
+  std::vector<Match> matches;
+  for (const std::vector<double>& setting : settings) matches.push_back(study.match(setting));
+  return matches;
+}
+
+double load_w_at(const Problem& problem, const std::vector<double>& setting) {
+  const ledger::Series watts = books_at(problem, setting).totals.absorbed_w;
+  return *std::min_element(watts.begin(), watts.end());
 }
 
 void study(const Problem& problem, const Found& found, Search& search) { Study(problem, found).run(search); }

@@ -11,11 +11,24 @@ namespace wattfall::tune {
 /// Fills `matches`, `why` and `knobs` of a search that found something. Cost: about 150 whole solutions a setting and 60 a knob, microseconds each.
 void study(const Problem& problem, const Found& found, Search& search);
 
-/// One setting (by the statement's knobs) and what it costs.
-Match match_at(const Problem& problem, const std::vector<double>& setting);
+/// Settings (by the statement's knobs) and what each costs. Cost: as above, and the network compiled once.
+std::vector<Match> matches_at(const Problem& problem, const std::vector<std::vector<double>>& settings);
 
-/// SWR of what the source sees at given settings of the design's knobs, one after the other (states x knobs), each at its frequency; NaN for total
-/// reflection.
-std::vector<double> source_swr(const Problem& problem, const std::vector<double>& frequencies_hz, const std::vector<double>& knobs);
+/// Power into all loads [W] at a setting, the least over the frequencies.
+double load_w_at(const Problem& problem, const std::vector<double>& setting);
+
+/// SWR of what the source sees, without the books of all else; the network is compiled once for as many questions as come.
+class SourceSwr {
+ public:
+  explicit SourceSwr(const Problem& problem) : problem_(problem), solver_(problem.design, problem.network, problem.plan) {}
+
+  /// At given settings of the design's knobs, one after the other (states x knobs), each at its frequency; NaN for total reflection.
+  std::vector<double> at(const std::vector<double>& frequencies_hz, const std::vector<double>& knobs);
+
+ private:
+  const Problem& problem_;
+  solve::Solver solver_;
+  solve::Solution solution_;
+};
 
 }  // namespace wattfall::tune
