@@ -33,20 +33,23 @@ bool make_ideal(design::Part& part, bool& changed) {
   return true;
 }
 
-std::optional<Limit> with_ideal_parts(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer) {
+std::optional<Limit> with_ideal_parts(const Problem& problem, const Match& taken, const sdk::Optimizer& optimizer) {
   design::Design ideal = problem.design;
   bool changed = false;
   for (design::Part& part : ideal.parts)
     for (design::KnobId knob : problem.statement.knobs)
       if (varies_with(part, knob) && !make_ideal(part, changed)) return std::nullopt;
   if (!changed) return std::nullopt;
-  const Problem again{ideal, problem.network, problem.plan, problem.statement, problem.frequencies_hz, problem.others, {found.setting}};
+  const Problem again{ideal,          problem.network, problem.plan, problem.statement, problem.frequencies_hz,
+                      problem.others, {taken.values}};
   const Found best = search(again, optimizer);
   if (!best.found || !best.keeping) return std::nullopt;
-  const double load_w = load_w_at(again, best.setting), own_w = load_w_at(problem, found.setting);
-  return Limit{"ideal parts", load_w, std::numeric_limits<double>::quiet_NaN(),
-               fmt::format("with coils and capacitors that lose nothing, in the same ranges, {} would reach the load: {} more",
-                           spell({load_w, dimension::power}, 4), spell({std::max(0.0, load_w - own_w), dimension::power}, 3))};
+  const double load_w = load_w_at(again, best.setting);
+  return Limit{
+      "ideal parts", load_w, std::numeric_limits<double>::quiet_NaN(),
+      fmt::format("with coils and capacitors that lose nothing, in the same ranges, {} would reach the load: {} more",
+                  spell({load_w, dimension::power}, 4),
+                  spell({std::max(0.0, load_w - taken.load_w), dimension::power}, 3))};
 }
 
 /// The parts that the knobs move, if each is one branch.
@@ -137,9 +140,9 @@ std::optional<Limit> over_the_band(const Problem& problem) {
 
 }  // namespace
 
-std::vector<Limit> limits_of(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer) {
+std::vector<Limit> limits_of(const Problem& problem, const Match& taken, const sdk::Optimizer& optimizer) {
   std::vector<Limit> limits;
-  if (auto limit = with_ideal_parts(problem, found, optimizer)) limits.push_back(std::move(*limit));
+  if (auto limit = with_ideal_parts(problem, taken, optimizer)) limits.push_back(std::move(*limit));
   if (auto limit = with_any_parts(problem)) limits.push_back(std::move(*limit));
   if (auto limit = over_the_band(problem)) limits.push_back(std::move(*limit));
   return limits;

@@ -6,8 +6,9 @@
 
 namespace wattfall::tune {
 
-/// "ideal parts": the same search with the moved coils' and capacitors' losses gone (absent where a part's loss cannot be told apart, or there is
-/// none); "bode-fano": for `over` and one load that is a resistance with a coil, a capacitor or both.
-std::vector<Limit> limits_of(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer);
+/// Of a search that took the setting `taken`. "ideal parts": the same search with the moved coils' and capacitors'
+/// losses gone (absent where a part's loss cannot be told apart, or there is none); "bode-fano": for `over` and one
+/// load that is a resistance with a coil, a capacitor or both.
+std::vector<Limit> limits_of(const Problem& problem, const Match& taken, const sdk::Optimizer& optimizer);
 
 }  // namespace wattfall::tune

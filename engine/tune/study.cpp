@@ -10,6 +10,7 @@
 #include "grammar/quantity.hpp"
 #include "ledger/book.hpp"
 #include "ledger/swr.hpp"
+#include "solve/solve.hpp"
 
 namespace wattfall::tune {
 namespace {
@@ -27,15 +28,6 @@ constexpr std::size_t most_matches = 8;
 constexpr std::size_t paces = 56, parts = 8;
 constexpr double first_pace = 1e-9;
 constexpr int refinements = 6;
-
-/// The books of one setting at the search's frequencies.
-ledger::Ledger books_at(const Problem& problem, const std::vector<double>& setting) {
-  const std::vector<double> knobs = knobs_with(problem, setting);
-  solve::States states;
-  states.knob_count = knobs.size();
-  for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
-  return ledger::book(problem.design, problem.network, solve::solve(problem.design, problem.network, problem.plan, states), {});
-}
 
 /// SWR at places along a path from a setting or frequency, 0 there and 1 at its far end.
 using Along = std::function<std::vector<double>(const std::vector<double>& places)>;
@@ -82,7 +74,8 @@ std::vector<double> outwards(const design::Knob& knob, double value, bool up) {
 
 class Study {
  public:
-  Study(const Problem& problem, const Found& found) : problem_(problem), found_(found), source_swr_(problem) {}
+  Study(const Problem& problem, const Found& found)
+      : problem_(problem), found_(found), solver_(problem.design, problem.network, problem.plan) {}
 
   void run(Search& search) {
     search.matches.push_back(match(found_.setting));
@@ -104,13 +97,46 @@ class Study {
       const double upper = knob(k).choices.empty() ? knob(k).upper : knob(k).choices.back();
       one.at_end.push_back(stands_at(setting[k], lower) || stands_at(setting[k], upper));
     }
-    fill(one, books_at(problem_, setting));
     const std::vector<double> knobs = knobs_with(problem_, setting);
+    fill(one, books_at(knobs));
     for (double bound : bounds) one.widths_hz.push_back(width(knobs, bound));
     return one;
   }
 
+  /// Power into all loads, the least over the frequencies.
+  double load_w(const std::vector<double>& setting) {
+    return least(books_at(knobs_with(problem_, setting)).totals.absorbed_w);
+  }
+
  private:
+  /// The books of one setting of the design's knobs at the search's frequencies.
+  ledger::Ledger books_at(const std::vector<double>& knobs) {
+    solve::States states;
+    states.knob_count = knobs.size();
+    for (double hertz : problem_.frequencies_hz) states.add(hertz, knobs);
+    solver_.run(states, solution_);
+    return ledger::book(problem_.design, problem_.network, solution_, {});
+  }
+
+  /// SWR of what the source sees, without the books of all else, at given settings of the design's knobs, one after the
+  /// other (states x knobs), each at its frequency; NaN for total reflection.
+  std::vector<double> source_swr(const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
+    const std::size_t width = problem_.others.size();
+    solve::States states;
+    states.knob_count = width;
+    for (std::size_t i = 0; i < frequencies_hz.size(); ++i)
+      states.add(frequencies_hz[i], {knobs.data() + i * width, width});
+    solver_.run(states, solution_, solve::Keep::figures);
+    const design::Source& source = problem_.design.source;
+    std::vector<double> all;
+    for (std::size_t s = 0; s < states.size(); ++s) {
+      const std::complex<double> reference = source.reference_at(frequencies_hz[s], states.knobs_at(s));
+      const std::complex<double> volts = solution_.source_volts[s], amps = solution_.source_amps[s];
+      all.push_back(ledger::swr_of(std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps))));
+    }
+    return all;
+  }
+
   const design::Knob& knob(std::size_t k) const { return problem_.design.knobs[problem_.statement.knobs[k].index]; }
 
   static double least(const ledger::Series& series) { return *std::min_element(series.begin(), series.end()); }
@@ -141,7 +167,7 @@ class Study {
   Leeway width(const std::vector<double>& knobs, double bound) {
     const double middle = problem_.frequencies_hz[problem_.frequencies_hz.size() / 2];
     Leeway leeway{bound, {}};
-    if (!(source_swr_.at({middle}, knobs).front() <= bound)) return leeway;
+    if (!(source_swr({middle}, knobs).front() <= bound)) return leeway;
     Between between;
     const auto edge = [&](double end, double& place, bool& open) {
       if (!(end != middle)) return void((place = middle, open = true));
@@ -152,7 +178,7 @@ class Study {
               hertz.push_back(middle + at * (end - middle));
               all.insert(all.end(), knobs.begin(), knobs.end());
             }
-            return source_swr_.at(hertz, all);
+            return source_swr(hertz, all);
           },
           bound);
       place = middle + found.place * (end - middle);
@@ -213,7 +239,7 @@ class Study {
         all.insert(all.end(), knobs.begin(), knobs.end());
         hertz.push_back(f);
       }
-    const std::vector<double> swr = hertz.empty() ? hertz : source_swr_.at(hertz, all);
+    const std::vector<double> swr = hertz.empty() ? hertz : source_swr(hertz, all);
     std::vector<double> worst;
     const std::size_t each = problem_.frequencies_hz.size();
     for (std::size_t i = 0; i < values.size(); ++i) {
@@ -242,26 +268,11 @@ class Study {
 
   const Problem& problem_;
   const Found& found_;
-  SourceSwr source_swr_;
+  solve::Solver solver_;
+  solve::Solution solution_;
 };
 
 }  // namespace
-
-std::vector<double> SourceSwr::at(const std::vector<double>& frequencies_hz, const std::vector<double>& knobs) {
-  const std::size_t width = problem_.others.size();
-  solve::States states;
-  states.knob_count = width;
-  for (std::size_t i = 0; i < frequencies_hz.size(); ++i) states.add(frequencies_hz[i], {knobs.data() + i * width, width});
-  solver_.run(states, solution_, solve::Keep::figures);
-  const design::Source& source = problem_.design.source;
-  std::vector<double> all;
-  for (std::size_t s = 0; s < states.size(); ++s) {
-    const std::complex<double> reference = source.reference_at(frequencies_hz[s], states.knobs_at(s));
-    const std::complex<double> volts = solution_.source_volts[s], amps = solution_.source_amps[s];
-    all.push_back(ledger::swr_of(std::abs((volts - std::conj(reference) * amps) / (volts + reference * amps))));
-  }
-  return all;
-}
 
 std::vector<Match> matches_at(const Problem& problem, const std::vector<std::vector<double>>& settings) {
   const Found found;
@@ -272,8 +283,8 @@ std::vector<Match> matches_at(const Problem& problem, const std::vector<std::vec
 }
 
 double load_w_at(const Problem& problem, const std::vector<double>& setting) {
-  const ledger::Series watts = books_at(problem, setting).totals.absorbed_w;
-  return *std::min_element(watts.begin(), watts.end());
+  const Found found;
+  return Study(problem, found).load_w(setting);
 }
 
 void study(const Problem& problem, const Found& found, Search& search) { Study(problem, found).run(search); }

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "search.hpp"
-#include "solve/solve.hpp"
 #include "tune/tune.hpp"
 
 namespace wattfall::tune {
@@ -16,19 +15,5 @@ std::vector<Match> matches_at(const Problem& problem, const std::vector<std::vec
 
 /// Power into all loads [W] at a setting, the least over the frequencies.
 double load_w_at(const Problem& problem, const std::vector<double>& setting);
-
-/// SWR of what the source sees, without the books of all else; the network is compiled once for as many questions as come.
-class SourceSwr {
- public:
-  explicit SourceSwr(const Problem& problem) : problem_(problem), solver_(problem.design, problem.network, problem.plan) {}
-
-  /// At given settings of the design's knobs, one after the other (states x knobs), each at its frequency; NaN for total reflection.
-  std::vector<double> at(const std::vector<double>& frequencies_hz, const std::vector<double>& knobs);
-
- private:
-  const Problem& problem_;
-  solve::Solver solver_;
-  solve::Solution solution_;
-};
 
 }  // namespace wattfall::tune

@@ -103,7 +103,8 @@ class Tuner {
     Search search{.statement = static_cast<std::size_t>(&problem.statement - design_.tunes.data()), .frequencies_hz = problem.frequencies_hz};
     study(problem, found, search);
     say_how_certain(problem, found, search);
-    if (about_match(problem.statement.goal.kind)) search.limits = limits_of(problem, found, optimizer_);
+    if (about_match(problem.statement.goal.kind))
+      search.limits = limits_of(problem, search.matches.front(), optimizer_);
     for (const Limit& limit : search.limits)
       if (limit.kind == "bode-fano" && search.matches.front().load_w > limit.load_w)
         tuning_.warnings.push_back({"band-too-coarse",
