@@ -1,9 +1,9 @@
 // What the tuner found beside the settings it took: other settings that match, how much leeway each knob has, and how
 // sure the best is.
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
+#include "clauses.hpp"
 #include "markup.hpp"
 #include "page_sections.hpp"
 #include "trade.hpp"
@@ -88,14 +88,9 @@ std::string shopping_table(const Ref& tuner, const std::string& variant) {
                     {needed("heat_w", "W", "heat_at_hz"), false, true}});
   }
   if (rows.empty()) return "";
-  const auto per_cent = [&](const char* margin) {
-    return reports::significant(100.0 * (tuner[margin].number() - 1.0)) + " %";
-  };
   return table("What to buy for " + tuner["tuner"].text() + ": " + tuner["form"].text(), variant,
                {"Part", ">From", ">To", ">Volts, peak", ">Amps, rms", ">Heat"}, rows) +
-         "<p class=\"note\">With room to spare: " + per_cent("range_margin") + " of range, " +
-         per_cent("volts_margin") + " of volts, " + per_cent("amps_margin") + " of amps, " + per_cent("heat_margin") +
-         " of heat.</p>";
+         "<p class=\"note\">" + reports::margins_of(tuner.json()) + "</p>";
 }
 
 std::string leeway_table(const Ref& search, const std::string& caption, const std::string& variant) {
@@ -114,11 +109,8 @@ std::string leeway_table(const Ref& search, const std::string& caption, const st
   return rows.empty() ? "" : table(caption, variant, {"Knob alone", ">SWR below", ">From", ">To"}, rows);
 }
 
-/// A clause of the document as a sentence.
 std::string sentence(std::string clause) {
-  if (clause.empty()) return clause;
-  clause[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(clause[0])));
-  return pretty(clause.ends_with('.') ? clause : clause + '.');
+  return pretty(reports::sentence(std::move(clause)));
 }
 
 std::string search_of(const Ref& search, const std::string& variant) {

@@ -45,16 +45,13 @@ class Gathering {
  public:
   explicit Gathering(Columns& columns) : columns_(columns) {}
 
-  void add(const std::string& name, const Json& array, int half = -1) {
-    if (!array.is_array()) return;
+  void add(const std::string& name, const Cells& cells) {
+    if (!cells.array->is_array()) return;
     const std::size_t column = columns_.find_or_add(name);
     if (sheet_.size() <= column) sheet_.resize(column + 1);
-    sheet_[column] = {&array, half};
+    sheet_[column] = cells;
   }
-  void add_made(const std::string& name, const Json& values, const Json& made, const char* key) {
-    add(name, values);
-    sheet_[columns_.find_or_add(name)] = {&values, -1, &made, key};
-  }
+  void add(const std::string& name, const Json& array, int half = -1) { add(name, Cells{&array, half}); }
   void add_all(const Json& thing, std::initializer_list<const char*> keys, const std::string& name) {
     for (const char* key : keys) add(std::string(key) + ':' + name, member(thing, key));
   }
@@ -103,10 +100,10 @@ Sheet gather(Columns& columns, const Json& variant) {
     const std::string key = setting.contains("choice") ? "choice" : key_with_prefix(setting, "value");
     const std::string name = raw_text(member(setting, "knob"));
     gathering.add("knob:" + name, member(setting, key.c_str()));
-    if (!list(setting, "made").empty() && member(setting, key.c_str()).is_array())
-      for (const char* of : {"first", "second", "joined"})
-        gathering.add_made(std::string("made_") + of + ':' + name, member(setting, key.c_str()), list(setting, "made"),
-                           of);
+    const Json& made = list(setting, "made");
+    if (made.empty()) continue;
+    for (const char* of : {"first", "second", "joined"})
+      gathering.add(std::string("made_") + of + ':' + name, Cells{&member(setting, key.c_str()), -1, &made, of});
   }
   return gathering.take();
 }

@@ -5,6 +5,7 @@
 #include "markdown_sections.hpp"
 #include "text_sections.hpp"
 #include "trade.hpp"
+#include "tuning_reading.hpp"
 #include "writers.hpp"
 
 namespace reports {
@@ -133,12 +134,12 @@ void write_knobs(Markdown& page, const Json& variant, int level) {
   }
   page.heading(level, "How to set the knobs");
   page.table(heads, right, rows);
-  Rows made_rows;
-  for (const Json& setting : settings) {
-    const std::string unit = unit_of_key(key_with_prefix(setting, "value"));
-    for (const Json& made : list(setting, "made")) made_rows.push_back({safe(setting, "knob"), spell(number(made, "value"), unit, 4), made_of(made, unit)});
-  }
-  if (!made_rows.empty()) page.table({"made of preferred values", "value", "parts"}, {false, true, false}, made_rows);
+  Rows made;
+  for (const Json& setting : settings)
+    for (std::vector<std::string>& row :
+         made_rows(safe(setting, "knob"), list(setting, "made"), unit_of_key(key_with_prefix(setting, "value"))))
+      made.push_back(std::move(row));
+  write_made_table(page, made);
 }
 
 void write_planes_table(Markdown& page, const Json& variant, int level) {

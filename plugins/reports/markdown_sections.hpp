@@ -11,6 +11,8 @@ void write_walk(Markdown& page, const Json& document);
 void write_weigh(Markdown& page, const Json& document);
 /// What the tuner found beside the settings it took, and what to buy for a tuner.
 void write_tuning(Markdown& page, const Json& variant, int level);
+/// Preferred values and their parts, where there are any.
+void write_made_table(Markdown& page, const std::vector<std::vector<std::string>>& rows);
 void write_cautions(Markdown& page, const Json& document);
 
 /// Two tables, each at its worst and mid-sweep; the better value of a row in bold.

@@ -43,19 +43,23 @@ void write_settings_table(Markdown& page, const Json& search, const Json& settin
   page.table(heads, std::vector<bool>(heads.size(), true), rows);
 }
 
+void write_made(Markdown& page, const Json& search) {
+  Rows rows;
+  for (const Json& knob : list(search, "knobs"))
+    for (std::vector<std::string>& row :
+         made_rows(plain_markdown(text(knob, "name")), list(knob, "made"), text(knob, "unit")))
+      rows.push_back(std::move(row));
+  write_made_table(page, rows);
+}
+
 void write_matches(Markdown& page, const Json& search, int level) {
   const Json& matches = list(search, "matches");
   if (matches.empty()) return;
   page.heading(level, (matches.size() > 1 ? "The settings that stand out " + place_of(search) + ", best first"
                                           : "The setting taken " + place_of(search)));
   write_settings_table(page, search, matches, true);
-  Rows made_rows;
-  // Those of the one that is taken stand with the knobs.
-  for (const Json& knob : matches.size() > 1 ? list(search, "knobs") : Json::array())
-    for (const Json& made : list(knob, "made"))
-      made_rows.push_back({plain_markdown(text(knob, "name")), value_of(knob, number(made, "value")),
-                           made_of(made, text(knob, "unit"))});
-  if (!made_rows.empty()) page.table({"made of preferred values", "value", "parts"}, {false, true, false}, made_rows);
+  // Those of one that is taken alone stand with the knobs.
+  if (matches.size() > 1) write_made(page, search);
   for (const std::string& said : sayings_of(search)) page.bullet(plain_markdown(said));
 }
 
@@ -103,6 +107,10 @@ void write_shopping(Markdown& page, const Json& variant, const Json& tuner, int 
 }
 
 }  // namespace
+
+void write_made_table(Markdown& page, const Rows& rows) {
+  if (!rows.empty()) page.table({"made of preferred values", "value", "parts"}, {false, true, false}, rows);
+}
 
 void write_tuning(Markdown& page, const Json& variant, int level) {
   for (const Json* search : told_searches(variant)) {

@@ -42,9 +42,6 @@ std::vector<std::size_t> shown_points(const Json& variant);
 /// What a key's end says: "value_f" is in farads.
 std::string unit_of_key(const std::string& key);
 
-/// Of a setting's `made`: "100 pF and 15 pF in parallel".
-std::string made_of(const Json& made, const std::string& unit);
-
 /// "worst", "best", "middle", or several; for the margin of a table.
 std::string mark_of(const Json& variant, std::size_t point);
 

@@ -5,6 +5,7 @@
 
 #include "code_points.hpp"
 #include "text_sections.hpp"
+#include "tuning_reading.hpp"
 
 namespace reports {
 namespace {
@@ -135,10 +136,10 @@ void say_made(Paper& paper, const std::vector<Knob>& knobs) {
   Table table({Side::left, Side::right, Side::left});
   bool any = false;
   for (const Knob& knob : knobs)
-    for (const Json& made : list(*knob.setting, "made")) {
+    for (std::vector<std::string>& row : made_rows(knob.name, list(*knob.setting, "made"), knob.unit)) {
       if (!any) table.heads({"made of preferred values", "", "parts"});
       any = true;
-      table.add({knob.name, spell(number(made, "value"), knob.unit, 4), made_of(made, knob.unit)});
+      table.add(std::move(row));
     }
   if (!any) return;
   paper.blank();
@@ -174,12 +175,6 @@ std::string unit_of_key(const std::string& key) {
     if (key == suffix) return unit;
   }
   return "";
-}
-
-std::string made_of(const Json& made, const std::string& unit) {
-  const std::string first = spell(number(made, "first"), unit, 4);
-  if (!made.contains("second")) return first + " alone";
-  return first + " and " + spell(number(made, "second"), unit, 4) + " in " + text(made, "joined");
 }
 
 void write_settings(Paper& paper, const Json& variant) {

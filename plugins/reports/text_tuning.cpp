@@ -63,12 +63,12 @@ void write_match_rows(Table& table, const Json& search) {
 void write_made(Paper& paper, const Json& search) {
   Table table({Side::left, Side::right, Side::left});
   const Json& knobs = list(search, "knobs");
+  const std::vector<std::string> names = names_of(search);
   bool any = false;
   for (std::size_t k = 0; k < knobs.size(); ++k)
-    for (const Json& made : list(knobs[k], "made")) {
-      const std::string unit = text(knobs[k], "unit");
-      table.add({cut_name(names_of(search)[k], 14), spell(number(made, "value"), unit, 4), made_of(made, unit)},
-                Ink::faint);
+    for (std::vector<std::string>& row :
+         made_rows(cut_name(names[k], 14), list(knobs[k], "made"), text(knobs[k], "unit"))) {
+      table.add(std::move(row), Ink::faint);
       any = true;
     }
   if (any) table.print(paper);
@@ -142,7 +142,7 @@ void write_leeway(Paper& paper, const Json& search) {
     if (knob.contains("choice_nodes")) continue;
     const std::string unit = text(knob, "unit");
     const double value = number_at(best, "values", k);
-    std::vector<std::string> cells{cut_name(text(knob, "name")), unit.empty() ? significant(value, 4) : spell(value, unit, 4)};
+    std::vector<std::string> cells{cut_name(text(knob, "name")), value_of(knob, value)};
     for (const Json& leeway : leeways) {
       if (count(leeway, "knob") != k) continue;
       cells.push_back(range_of(leeway, unit));

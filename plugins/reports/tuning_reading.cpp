@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "clauses.hpp"
 #include "text_sections.hpp"
 
 namespace reports {
@@ -70,12 +71,6 @@ std::string range_of(const Json& leeway, const std::string& unit) {
          (flag(leeway, "upper_open") ? "+" : "") + (scale.unit.empty() ? "" : ' ' + scale.unit);
 }
 
-std::string sentence(std::string clause) {
-  if (!clause.empty() && clause.front() >= 'a' && clause.front() <= 'z')
-    clause.front() = static_cast<char>(clause.front() - 'a' + 'A');
-  return clause + '.';
-}
-
 std::vector<std::string> sayings_of(const Json& search) {
   std::vector<std::string> all;
   for (const char* key : {"more_room", "limits"})
@@ -84,6 +79,17 @@ std::vector<std::string> sayings_of(const Json& search) {
   if (!why.empty()) all.push_back(sentence(why));
   if (!sure.empty()) all.push_back(sentence(text(search, "certainty") + ": " + sure));
   return all;
+}
+
+std::vector<std::vector<std::string>> made_rows(const std::string& knob, const Json& made, const std::string& unit) {
+  std::vector<std::vector<std::string>> rows;
+  for (const Json& one : made) {
+    std::string parts = spell(number(one, "first"), unit, 4);
+    parts += one.contains("second") ? " and " + spell(number(one, "second"), unit, 4) + " in " + text(one, "joined")
+                                    : " alone";
+    rows.push_back({knob, spell(number(one, "value"), unit, 4), parts});
+  }
+  return rows;
 }
 
 Shopping shopping_of(const Json& variant, const Json& tuner) {
@@ -102,15 +108,15 @@ Shopping shopping_of(const Json& variant, const Json& tuner) {
                                    spell(number(part, "lower"), unit) + " to " + spell(number(part, "upper"), unit)};
     at(cells, "lower_at_hz");
     at(cells, "upper_at_hz");
-    for (const char* strain : {"volts_peak", "amps_rms", "heat_w"}) {
+    const std::pair<const char*, const char*> strains[] = {
+        {"volts_peak", "volts_at_hz"}, {"amps_rms", "amps_at_hz"}, {"heat_w", "heat_at_hz"}};
+    for (const auto& [strain, place] : strains) {
       cells.push_back(significant(number(part, strain)));
-      at(cells, (std::string(strain).substr(0, std::string(strain).find('_')) + "_at_hz").c_str());
+      at(cells, place);
     }
     shopping.rows.push_back(std::move(cells));
   }
-  const auto per_cent = [&](const char* margin) { return significant(100.0 * (number(tuner, margin) - 1.0)) + " %"; };
-  shopping.margins = "With room to spare: " + per_cent("range_margin") + " of range, " + per_cent("volts_margin") +
-                     " of volts, " + per_cent("amps_margin") + " of amps, " + per_cent("heat_margin") + " of heat.";
+  shopping.margins = margins_of(tuner);
   if (several)
     shopping.margins +=
         " Under at, in " + hertz.unit + ": where each end of the range and the most of each strain is needed.";

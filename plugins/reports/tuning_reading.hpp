@@ -30,12 +30,12 @@ std::vector<double> bounds_of(const Json& leeways);
 /// "112 to 125 pF"; the end of a range stands with a `+`: the knob may go there, and no farther.
 std::string range_of(const Json& leeway, const std::string& unit);
 
-/// A document's clause as a sentence.
-std::string sentence(std::string clause);
-
 /// All that is said of a search beside its tables: what more room would bring, limits, why the first won, how sure it
 /// is.
 std::vector<std::string> sayings_of(const Json& search);
+
+/// What the values in a `made` consist of, a row each: the knob, the value, its parts ("100 pF and 15 pF in parallel").
+std::vector<std::vector<std::string>> made_rows(const std::string& knob, const Json& made, const std::string& unit);
 
 /// What to buy for a tuner, a part a row, under `heads`; the first two columns are words. The frequencies at which
 /// ranges and strains are needed stand there where the variant has several.
