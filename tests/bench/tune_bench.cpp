@@ -214,11 +214,7 @@ std::string sections(std::size_t knobs) {
   return text + "load ant at n" + std::to_string((knobs + 1) / 2) + " : 120 - j60 ohm\nsweep at [7.1 MHz]\ntune " + names + " at 7.1 MHz for most power into ant\n";
 }
 
-/// CPU time of one batch with a stencil's settings, from within a search. Finds nothing.
-struct StencilTime {
-  double seconds = 0.0;
-};
-
+/// Takes the CPU time [s] of one batch with a stencil's settings, from within a search; `self` is where it goes.
 sdk::Status time_stencil(void* self, const sdk::SearchProblem* problem, sdk::SearchResult* result, sdk::Failure* failure) {
   return sdk::guarded(failure, [&] {
     const std::size_t n = problem->knob_count, count = n * n + n + 1;
@@ -230,7 +226,7 @@ sdk::Status time_stencil(void* self, const sdk::SearchProblem* problem, sdk::Sea
     constexpr int rounds = 200;
     const double begin = cpu_s();
     for (int round = 0; round < rounds; ++round) problem->evaluate(problem->self, settings.data(), count, goals.data(), slacks.data(), nullptr);
-    static_cast<StencilTime*>(self)->seconds = (cpu_s() - begin) / rounds;
+    *static_cast<double*>(self) = (cpu_s() - begin) / rounds;
     std::copy_n(settings.begin(), n, result->setting);
     result->goal = goals[0];
     result->evaluations = count;
@@ -242,7 +238,7 @@ void gradients(std::size_t knobs) {
   const test::Feed feed(sections(knobs));
   const design::Tune& statement = feed.design.tunes.front();
   const tune::Problem problem{feed.design, feed.network, feed.plan, statement, statement.at_hz, feed.design.starting_knobs(), {}};
-  StencilTime stencil;
+  double stencil = 0.0;
   const sdk::Optimizer timing{"timing", "", &stencil, time_stencil};
   const tune::Found found = tune::search(problem, timing);
   constexpr int rounds = 200;
@@ -252,8 +248,10 @@ void gradients(std::size_t knobs) {
     point.slopes(statement.goal, statement.knobs);
   }
   const double adjoint = (cpu_s() - begin) / rounds;
-  std::printf("%zu knobs: the stencil's %zu settings, gradient and curvatures, %.1f us; one gradient by the adjoint, from the design to the slopes, %.1f us\n", knobs,
-              knobs * knobs + knobs + 1, 1e6 * stencil.seconds, 1e6 * adjoint);
+  std::printf(
+      "%zu knobs: the stencil's %zu settings, gradient and curvatures, %.1f us; one gradient by the adjoint, from the "
+      "design to the slopes, %.1f us\n",
+      knobs, knobs * knobs + knobs + 1, 1e6 * stencil, 1e6 * adjoint);
 }
 
 const std::string tee =

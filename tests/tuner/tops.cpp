@@ -79,11 +79,17 @@ double hill(const double* x, std::size_t knobs, std::initializer_list<double> to
   return std::exp(-sum / (2 * width * width));
 }
 
+/// The best setting and the others, best first.
+std::vector<std::vector<double>> all_told(const Found& found) {
+  std::vector<std::vector<double>> all{found.setting};
+  all.insert(all.end(), found.others.begin(), found.others.end());
+  return all;
+}
+
 /// Whether what was found are these places, best first, and nothing else.
 void check_tops(const Found& found, const std::vector<std::vector<double>>& places, double within = 1e-3) {
   REQUIRE(found.ok);
-  std::vector<std::vector<double>> listed{found.setting};
-  listed.insert(listed.end(), found.others.begin(), found.others.end());
+  const std::vector<std::vector<double>> listed = all_told(found);
   REQUIRE(listed.size() == places.size());
   for (std::size_t i = 0; i < places.size(); ++i)
     for (std::size_t k = 0; k < places[i].size(); ++k) {
@@ -111,8 +117,7 @@ TEST_CASE("every local best of an L form is found, and nothing that is none") {
       Found found = ask(knobs_of(bounds), power, 0, {}, 12);
       INFO(form.name << " seed " << seed << " load " << ladder.load << " at " << ladder.frequency_hz);
       REQUIRE(found.ok);
-      std::vector<std::vector<double>> listed{found.setting};
-      for (const auto& other : found.others) listed.push_back(other);
+      const std::vector<std::vector<double>> listed = all_told(found);
       const auto tops = brute_tops(ladder, bounds);
       for (const auto& top : tops) {
         INFO("top " << top[0] << ", " << top[1] << ": " << load_power_w(ladder, top.data()) << " W of " << found.goal);
@@ -168,8 +173,7 @@ TEST_CASE("of a T or pi with losses each one told is a local best, and none is a
       REQUIRE(found.ok);
       // Asking for all must not cost the best.
       CHECK(found.goal >= (1 - 1e-6) * alone.goal);
-      std::vector<std::vector<double>> listed{found.setting};
-      listed.insert(listed.end(), found.others.begin(), found.others.end());
+      const std::vector<std::vector<double>> listed = all_told(found);
       for (const auto& one : listed) {
         const double own = load_power_w(ladder, one.data());
         INFO("listed " << one[0] << ", " << one[1] << ", " << one[2] << ": " << own << " W");
