@@ -221,6 +221,41 @@ void Ascent::restore(Climber& climber) {
     }
 }
 
+std::vector<std::vector<double>> Ascent::doubtful_ways(const Climber& climber, double far, double fall) {
+  const Models models = look(climber, widest_spacing);
+  std::vector<std::vector<double>> ways;
+  const auto along = [&](std::size_t i) {
+    std::vector<double> way(n_, 0.0);
+    way[i] = 1;
+    return way;
+  };
+  if (!fits(Shape::plain, models.points.goals)) {
+    for (std::size_t i = 0; i < n_; ++i) ways.push_back(along(i));
+    return ways;
+  }
+  const Quadratic model = goal_model(Shape::plain, models);
+  // A knob that the slope holds at its bound has only one side.
+  std::vector<std::size_t> free;
+  for (std::size_t i = 0; i < n_; ++i) {
+    const double place = climber.place[space_.movable()[i]];
+    const bool at_end = place <= 0 || place >= 1;
+    const double slope = place <= 0 ? model.gradient[i] : -model.gradient[i];
+    if (!at_end) free.push_back(i);
+    else if (!(slope * far + std::max(0.0, model.hessian[i * (n_ + 1)]) * far * far / 2 < -fall)) ways.push_back(along(i)), free.push_back(i);
+  }
+  std::vector<double> part, curvatures, directions;
+  for (const std::size_t i : free)
+    for (const std::size_t j : free) part.push_back(model.hessian[i * n_ + j]);
+  symmetric_eigen(std::move(part), free.size(), curvatures, directions);
+  for (std::size_t k = 0; k < free.size(); ++k) {
+    if (curvatures[k] * far * far / 2 < -fall) continue;
+    std::vector<double> way(n_, 0.0);
+    for (std::size_t i = 0; i < free.size(); ++i) way[free[i]] = directions[k * free.size() + i];
+    ways.push_back(std::move(way));
+  }
+  return ways;
+}
+
 bool Ascent::kinked(const Climber& climber) {
   const Models wide = look(climber, widest_spacing);
   const Models fine = look(climber, finest_spacing);

@@ -37,6 +37,9 @@ class Ascent {
   void restore(Climber& climber);
   /// Whether the goal has a kink or a hole there: second differences that grow as the spacing shrinks.
   bool kinked(const Climber& climber);
+  /// Ways (of unit length, by the movable knobs) along which goals `far` off may be level or higher for all that slope and curvature at an end of a climb say: the
+  /// goal's second-order model falls by less than `fall` there. Neither slacks nor kinks are looked for.
+  std::vector<std::vector<double>> doubtful_ways(const Climber& climber, double far, double fall);
 
  private:
   struct Models {

@@ -44,11 +44,16 @@ double distance(const Space& space, const double* a, const double* b) {
 std::vector<std::size_t> distinct_best(const Space& space, const Batch& batch, std::size_t most, double apart) {
   std::vector<std::size_t> order(batch.count);
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return better(batch.worths[a], batch.worths[b]); });
+  // A heap, for only the foremost are taken; the earlier of equals first.
+  const auto behind = [&](std::size_t a, std::size_t b) {
+    if (better(batch.worths[b], batch.worths[a])) return true;
+    return !better(batch.worths[a], batch.worths[b]) && a > b;
+  };
+  std::make_heap(order.begin(), order.end(), behind);
   std::vector<std::size_t> chosen;
-  for (std::size_t i : order) {
-    if (chosen.size() == most) break;
+  for (auto end = order.end(); end != order.begin() && chosen.size() < most; --end) {
+    std::pop_heap(order.begin(), end, behind);
+    const std::size_t i = *(end - 1);
     const double* own = &batch.places[i * space.size()];
     const bool near = std::any_of(chosen.begin(), chosen.end(), [&](std::size_t c) {
       return distance(space, own, &batch.places[c * space.size()]) < apart;

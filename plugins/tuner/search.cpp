@@ -114,7 +114,7 @@ class Search {
     judge_.weigh(starts_);
     if (space_.movable().empty()) {
       choose();
-    } else if (!warm()) {
+    } else if (!all_at_once() && !warm()) {
       search_widely();
       if (judge_.slack_count() > 0 && judge_.best().violation > 0) find_feasible();
     }
@@ -137,10 +137,11 @@ class Search {
     if (exhaustive_) {
       places = grid_.local_bests(result.other_room + 1);
     } else if (!space_.movable().empty() && space_.movable().size() <= tops_knobs) {
-      places = separate_tops(space_, judge_, ascent_, find_ends(), height_, result.other_room + 1);
+      if (tops_.empty()) tops_ = find_tops();
+      places = tops_;
     }
     // The first is the best itself, or stands on its ridge.
-    for (std::size_t i = 1; i < places.size(); ++i)
+    for (std::size_t i = 1; i < std::min(places.size(), result.other_room + 1); ++i)
       space_.settings(places[i].data(), 1, result.others + result.other_count++ * space_.size());
   }
 
@@ -267,24 +268,36 @@ class Search {
     return climbers;
   }
 
-  /// Where climbers from all over the range end, none of them given up early, and the best of all.
-  std::vector<Climber> find_ends() {
-    std::vector<Climber> ends;
-    const auto climb = [&](const Place& base, bool held) {
-      for (Climber& climber : look(base, held, full_effort(space_.movable().size()))) {
-        ascent_.finish(climber, most_rounds);
-        ascent_.restore(climber);
-        ends.push_back(std::move(climber));
-      }
+  /// All tops, best first, from a scan of the range and what is known already.
+  std::vector<Place> find_tops() {
+    std::vector<Climber> climbers;
+    const auto add = [&](const Place& base, bool held) {
+      for (Climber& climber : look(base, held, full_effort(space_.movable().size()))) climbers.push_back(std::move(climber));
     };
     const std::size_t combinations = space_.combinations(switches);
-    if (combinations > switches) climb(judge_.best_place(), true);
-    else for_each_switch([&](const Place& place) { climb(place, combinations > 1); });
+    if (combinations > switches) add(judge_.best_place(), true);
+    else for_each_switch([&](const Place& place) { add(place, combinations > 1); });
+    const bool among = std::any_of(climbers.begin(), climbers.end(), [&](const Climber& climber) { return climber.place == judge_.best_place(); });
+    if (!among) {
+      Batch best;
+      best.places = judge_.best_place();
+      judge_.weigh(best);
+      climbers.push_back(climber_at(space_, best, 0));
+    }
+    return separate_tops(space_, judge_, ascent_, std::move(climbers), height_);
+  }
+
+  /// Where all tops are wanted of a smooth goal without slacks and choices, looking for them is the search itself. False where more is to be done.
+  bool all_at_once() {
+    if (!all_wanted_ || space_.movable().size() > tops_knobs || judge_.slack_count() > 0 || !space_.discrete().empty()) return false;
+    tops_ = find_tops();
+    if (tops_.empty()) return false;
     Batch best;
-    best.places = judge_.best_place();
+    best.places = tops_[0];
     judge_.weigh(best);
-    ends.push_back(climber_at(space_, best, 0));
-    return ends;
+    if (perfect() || !ascent_.kinked(climber_at(space_, best, 0))) return true;
+    tops_.clear();
+    return false;
   }
 
   /// Scan, race, a walk over stepped knobs, and a last look at the best for kinks.
@@ -349,6 +362,7 @@ class Search {
   std::vector<Climber> warm_;
   std::vector<Climber> field_;  ///< of the last race after its second lap
   double height_ = 0;           ///< of the last scan
+  std::vector<Place> tops_;
   Grid grid_;
   bool exhaustive_ = false;
 };

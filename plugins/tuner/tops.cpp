@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "scan.hpp"
 #include "swarm.hpp"
@@ -25,8 +26,12 @@ constexpr double level = 1e-4;
 constexpr int most_follows = 6;
 constexpr std::size_t follow_rounds = 80;
 
-/// Places between two tops at which a dip would show.
-constexpr int paces = 16;
+/// Places between two tops, and between two that still climb, at which a dip would show.
+constexpr int paces = 16, short_paces = 8;
+
+/// Rounds of the laps after each of which climbers that another covers are given up; the last goes to the end. Before this one the ends of the ranges join in.
+constexpr std::size_t laps[] = {1, 2, 3, 8, 150};
+constexpr std::size_t lap_of_ends = 2;
 
 /// Evaluations a knob with which a climber that jams at a crease gets along it.
 constexpr std::size_t swarm_share = 250;
@@ -36,10 +41,28 @@ struct Top {
   bool ridge = false;
 };
 
+bool higher(const Climber& a, const Climber& b) { return better(a.worth, b.worth); }
+
 class Separation {
  public:
   Separation(const Space& space, Judge& judge, Ascent& ascent, double height)
       : space_(space), judge_(judge), ascent_(ascent), height_(height) {}
+
+  /// Leaves of climbers those that no better one covers, at their ends.
+  void race(std::vector<Climber>& climbers) {
+    for (std::size_t lap = 0; lap < std::size(laps); ++lap) {
+      if (lap == lap_of_ends) add_ends(climbers);
+      for (Climber& climber : climbers) {
+        ascent_.finish(climber, laps[lap]);
+        if (lap + 1 == std::size(laps)) ascent_.restore(climber);
+      }
+      std::stable_sort(climbers.begin(), climbers.end(), higher);
+      std::vector<Climber> kept;
+      for (Climber& climber : climbers)
+        if (!covered(climber, kept)) kept.push_back(std::move(climber));
+      climbers = std::move(kept);
+    }
+  }
 
   Top settle(Climber climber) {
     Top top{std::move(climber)};
@@ -58,22 +81,77 @@ class Separation {
   bool known(const Top& top, const std::vector<Top>& tops) {
     return std::any_of(tops.begin(), tops.end(), [&](const Top& other) {
       if (distance(space_, top.climber.place.data(), other.climber.place.data()) < one_top) return true;
-      if (!same_choices(top, other)) return false;
+      if (!same_choices(top.climber, other.climber)) return false;
       const bool even = std::abs(top.climber.worth.goal - other.climber.worth.goal) < level * height_;
       return (top.ridge && other.ridge && even) || no_dip(top.climber, other.climber);
     });
   }
 
  private:
-  /// Whether the straight way from one top to the other never falls below the lower of them.
-  bool no_dip(const Climber& a, const Climber& b) {
+  /// The best with one knob at an end of its range: a part that is all but taken away often has a top of its own there, parted from the best by a shallow dip.
+  void add_ends(std::vector<Climber>& climbers) {
+    if (climbers.empty()) return;
     Batch batch;
-    for (int pace = 1; pace < paces; ++pace) {
+    for (const std::size_t knob : space_.movable())
+      for (const double end : {0.0, 1.0}) {
+        Place place = climbers.front().place;
+        if (place[knob] == end) continue;
+        place[knob] = end;
+        batch.places.insert(batch.places.end(), place.begin(), place.end());
+      }
+    judge_.weigh(batch);
+    for (std::size_t i = 0; i < batch.count; ++i) {
+      if (!std::isfinite(batch.worths[i].goal)) continue;
+      Climber climber;
+      climber.place = batch.place(i, space_.size());
+      climber.worth = batch.worths[i];
+      climber.radius = nudge;
+      climbers.push_back(std::move(climber));
+    }
+  }
+
+  /// Whether a climber would come to the top of one of these, all of them better.
+  bool covered(const Climber& climber, const std::vector<Climber>& kept) {
+    if (climber.worth.violation > 0 || !std::isfinite(climber.worth.goal)) return false;
+    return std::any_of(kept.begin(), kept.end(), [&](const Climber& other) {
+      return same_choices(climber, other) && heads_for(climber, other) && rises(climber, other);
+    });
+  }
+
+  /// Whether the last step did not lead away from the other.
+  bool heads_for(const Climber& climber, const Climber& other) const {
+    if (climber.before.empty()) return true;
+    double along = 0;
+    for (const std::size_t knob : space_.movable()) along += (climber.place[knob] - climber.before[knob]) * (other.place[knob] - climber.place[knob]);
+    return along >= 0;
+  }
+
+  /// Whether the straight way from one to the other rises all along.
+  bool rises(const Climber& from, const Climber& to) {
+    const Batch batch = way(from, to, short_paces);
+    double last = from.worth.goal;
+    for (const Worth& worth : batch.worths) {
+      if (worth.violation > 0 || !(worth.goal >= last)) return false;
+      last = worth.goal;
+    }
+    return to.worth.goal >= last;
+  }
+
+  /// What stands between two.
+  Batch way(const Climber& a, const Climber& b, int steps) {
+    Batch batch;
+    for (int pace = 1; pace < steps; ++pace) {
       Place place = a.place;
-      for (const std::size_t knob : space_.movable()) place[knob] += (b.place[knob] - a.place[knob]) * pace / paces;
+      for (const std::size_t knob : space_.movable()) place[knob] += (b.place[knob] - a.place[knob]) * pace / steps;
       batch.places.insert(batch.places.end(), place.begin(), place.end());
     }
     judge_.weigh(batch);
+    return batch;
+  }
+
+  /// Whether the straight way from one top to the other never falls below the lower of them.
+  bool no_dip(const Climber& a, const Climber& b) {
+    const Batch batch = way(a, b, paces);
     const double floor = std::min(a.worth.goal, b.worth.goal) - level * height_;
     return std::all_of(batch.worths.begin(), batch.worths.end(),
                        [&](const Worth& worth) { return worth.violation == 0 && worth.goal >= floor; });
@@ -86,21 +164,35 @@ class Separation {
     climber.radius = nudge;
   }
 
+  /// The ways in which a top is nudged: where slacks hold it, or nothing is known of its curvature, along each knob.
+  std::vector<std::vector<double>> ways_of(const Climber& climber) {
+    if (judge_.slack_count() == 0) return ascent_.doubtful_ways(climber, nudge, level * height_);
+    std::vector<std::vector<double>> ways(space_.movable().size(), std::vector<double>(space_.movable().size(), 0.0));
+    for (std::size_t i = 0; i < ways.size(); ++i) ways[i][i] = 1;
+    return ways;
+  }
+
   /// The best that climbs from beside the top come to; notes whether one of them stays away.
   Climber best_nudged(Top& top) {
     Climber best = top.climber;
     top.ridge = false;
-    for (const std::size_t knob : space_.movable())
+    for (const std::vector<double>& way : ways_of(top.climber))
       for (const double side : {-nudge, nudge}) {
         Climber other = top.climber;
-        other.place[knob] = std::clamp(other.place[knob] + side, 0.0, 1.0);
-        if (other.place[knob] == top.climber.place[knob]) continue;
+        for (std::size_t i = 0; i < way.size(); ++i) {
+          double& place = other.place[space_.movable()[i]];
+          place = std::clamp(place + side * way[i], 0.0, 1.0);
+        }
+        if (other.place == top.climber.place) continue;
         Batch batch;
         batch.places = other.place;
         judge_.weigh(batch);
         other.worth = batch.worths[0];
         wake(other);
-        ascent_.finish(other, nudge_rounds);
+        for (std::size_t round = 0; round < nudge_rounds && !other.done; ++round) {
+          ascent_.advance(other);
+          if (back(other, top.climber)) break;
+        }
         ascent_.restore(other);
         if (other.worth.violation > 0) continue;
         const bool away = distance(space_, other.place.data(), top.climber.place.data()) > one_top;
@@ -110,9 +202,13 @@ class Separation {
     return best;
   }
 
-  bool same_choices(const Top& a, const Top& b) const {
-    return std::all_of(space_.discrete().begin(), space_.discrete().end(),
-                       [&](std::size_t knob) { return a.climber.place[knob] == b.climber.place[knob]; });
+  /// Whether a climb that went on from beside a top has come back to it.
+  bool back(const Climber& other, const Climber& top) const {
+    return !better(other.worth, top.worth) && distance(space_, other.place.data(), top.place.data()) < one_top / 2;
+  }
+
+  bool same_choices(const Climber& a, const Climber& b) const {
+    return std::all_of(space_.discrete().begin(), space_.discrete().end(), [&](std::size_t knob) { return a.place[knob] == b.place[knob]; });
   }
 
   const Space& space_;
@@ -121,14 +217,12 @@ class Separation {
   double height_;
 };
 
-bool higher(const Climber& a, const Climber& b) { return better(a.worth, b.worth); }
-
 }  // namespace
 
 std::vector<Place> separate_tops(const Space& space, Judge& judge, Ascent& ascent, std::vector<Climber> climbers,
-                                 double height, std::size_t most) {
-  std::stable_sort(climbers.begin(), climbers.end(), higher);
+                                 double height) {
   Separation separation(space, judge, ascent, height);
+  separation.race(climbers);
   std::vector<Top> tops;
   std::vector<Place> seen;
   for (Climber& climber : climbers) {
@@ -143,7 +237,7 @@ std::vector<Place> separate_tops(const Space& space, Judge& judge, Ascent& ascen
   }
   std::stable_sort(tops.begin(), tops.end(), [](const Top& a, const Top& b) { return higher(a.climber, b.climber); });
   std::vector<Place> places;
-  for (std::size_t i = 0; i < std::min(most, tops.size()); ++i) places.push_back(tops[i].climber.place);
+  for (const Top& top : tops) places.push_back(top.climber.place);
   return places;
 }
 

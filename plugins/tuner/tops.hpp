@@ -14,6 +14,6 @@ namespace wattfall::tuner {
 /// `height` is how far goals lie apart over the range, the scale on which two are called level. Cost: about 200
 /// evaluations a climber and knob.
 std::vector<Place> separate_tops(const Space& space, Judge& judge, Ascent& ascent, std::vector<Climber> climbers,
-                                 double height, std::size_t most);
+                                 double height);
 
 }  // namespace wattfall::tuner
