@@ -187,6 +187,17 @@ TEST_CASE("of a T or pi with losses each one told is a local best, and none is a
   std::printf("all tops of T and pi: %zu networks, %zu tops\n", networks, told);
 }
 
+TEST_CASE("two tops that stand near each other are told apart, whichever is the higher") {
+  for (const bool left : {true, false}) {
+    const double a = left ? 1.0 : 0.9, b = left ? 0.9 : 1.0;
+    const auto goal = [&](const double* x, double*) {
+      return a * hill(x, 2, {0.40, 0.5}, 0.03) + b * hill(x, 2, {0.53, 0.5}, 0.03);
+    };
+    const std::vector<double> first{0.40, 0.5}, second{0.53, 0.5};
+    check_tops(ask({linear_knob(0, 1), linear_knob(0, 1)}, goal, 0, {}, 12), left ? std::vector{first, second} : std::vector{second, first}, 3e-3);
+  }
+}
+
 TEST_CASE("one knob may have several tops, one of them at its end") {
   const auto goal = [](const double* x, double*) {
     return hill(x, 1, {0.2}, 0.03) + 0.8 * hill(x, 1, {0.5}, 0.03) + 0.6 * std::exp((x[0] - 1) / 0.05);
