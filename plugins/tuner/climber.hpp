@@ -19,6 +19,7 @@ struct Climber {
   Worth worth{};
   double radius = 0.1;  ///< a tenth of the ranges: the spacing of the scan it starts from
   Shape shape = Shape::plain;
+  double reach = 2;  ///< the longest step taken, in shares of the ranges
   std::size_t rounds = 0;
   int stalls = 0;
   bool done = false;
@@ -37,8 +38,9 @@ class Ascent {
   void restore(Climber& climber);
   /// Whether the goal has a kink or a hole there: second differences that grow as the spacing shrinks.
   bool kinked(const Climber& climber);
-  /// Ways (of unit length, by the movable knobs) along which goals `far` off may be level or higher for all that slope and curvature at an end of a climb say: the
-  /// goal's second-order model falls by less than `fall` there. Neither slacks nor kinks are looked for.
+  /// Ways (of unit length, by the movable knobs) along which a goal `far` off an end of a climb may be level or higher,
+  /// for all that slope and curvature say: the second-order model falls by less than `fall`, or its curvature drowns
+  /// beside the greatest one's. Neither slacks nor kinks are looked for. Cost: one stencil.
   std::vector<std::vector<double>> doubtful_ways(const Climber& climber, double far, double fall);
 
  private:

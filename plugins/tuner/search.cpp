@@ -272,32 +272,36 @@ class Search {
   std::vector<Place> find_tops() {
     std::vector<Climber> climbers;
     const auto add = [&](const Place& base, bool held) {
-      for (Climber& climber : look(base, held, full_effort(space_.movable().size()))) climbers.push_back(std::move(climber));
+      for (Climber& climber : look(base, held, full_effort(space_.movable().size())))
+        climbers.push_back(std::move(climber));
     };
     const std::size_t combinations = space_.combinations(switches);
     if (combinations > switches) add(judge_.best_place(), true);
     else for_each_switch([&](const Place& place) { add(place, combinations > 1); });
-    const bool among = std::any_of(climbers.begin(), climbers.end(), [&](const Climber& climber) { return climber.place == judge_.best_place(); });
-    if (!among) {
-      Batch best;
-      best.places = judge_.best_place();
-      judge_.weigh(best);
-      climbers.push_back(climber_at(space_, best, 0));
-    }
+    const bool among = std::any_of(climbers.begin(), climbers.end(),
+                                   [&](const Climber& climber) { return climber.place == judge_.best_place(); });
+    if (!among) climbers.push_back(climber_from(judge_.best_place()));
     return separate_tops(space_, judge_, ascent_, std::move(climbers), height_);
   }
 
-  /// Where all tops are wanted of a smooth goal without slacks and choices, looking for them is the search itself. False where more is to be done.
+  /// Where all tops are wanted of a smooth goal without slacks and choices, looking for them is the search itself.
+  /// False where more is to be done.
   bool all_at_once() {
-    if (!all_wanted_ || space_.movable().size() > tops_knobs || judge_.slack_count() > 0 || !space_.discrete().empty()) return false;
+    if (!all_wanted_ || space_.movable().size() > tops_knobs) return false;
+    if (judge_.slack_count() > 0 || !space_.discrete().empty()) return false;
     tops_ = find_tops();
-    if (tops_.empty()) return false;
-    Batch best;
-    best.places = tops_[0];
-    judge_.weigh(best);
-    if (perfect() || !ascent_.kinked(climber_at(space_, best, 0))) return true;
-    tops_.clear();
-    return false;
+    const bool creased = !perfect() && std::any_of(tops_.begin(), tops_.end(), [&](const Place& place) {
+      return ascent_.kinked(climber_from(place));
+    });
+    if (creased) tops_.clear();
+    return !tops_.empty();
+  }
+
+  Climber climber_from(const Place& place) {
+    Batch one;
+    one.places = place;
+    judge_.weigh(one);
+    return climber_at(space_, one, 0);
   }
 
   /// Scan, race, a walk over stepped knobs, and a last look at the best for kinks.
@@ -362,7 +366,7 @@ class Search {
   std::vector<Climber> warm_;
   std::vector<Climber> field_;  ///< of the last race after its second lap
   double height_ = 0;           ///< of the last scan
-  std::vector<Place> tops_;
+  std::vector<Place> tops_;     ///< once they were looked for
   Grid grid_;
   bool exhaustive_ = false;
 };
@@ -373,11 +377,8 @@ void Search::find_feasible() {
   Search other(easier);
   other.run();
   judge_.count(other.judge_.evaluations());
-  Batch found;
-  found.places = other.judge_.best_place();
-  judge_.weigh(found);
-  if (found.worths[0].violation > all_but_met) return;
-  Climber climber = climber_at(space_, found, 0);
+  Climber climber = climber_from(other.judge_.best_place());
+  if (climber.worth.violation > all_but_met) return;
   climber.radius = near_start;
   ascent_.finish(climber, most_rounds);
   ascent_.restore(climber);

@@ -261,13 +261,14 @@ TEST_CASE("a single shunt stub has the textbook's two matches, both told") {
   const tune::Tuning tuning = tuned(Feed(head + "stub S at desk : " + exact(0.2 * wave_m) + " m, adjustable " + least + " to " + half +
                                          ", 50 ohm, shorted\nline D from desk to feed : " + exact(0.2 * wave_m) + " m, adjustable " + least + " to " + half +
                                          ", 50 ohm\nload ant at feed : 60 - j80 ohm\nsweep at [30 MHz]\ntune S, D at 30 MHz for most power into ant\n"));
-  const auto& matches = tuning.searches[0].matches;
-  REQUIRE(matches.size() == 2);
+  // The line at its longest is a local best too, for a tenth of a wave above it there would be a match; it is none itself.
   std::vector<std::pair<double, double>> found;
-  for (const tune::Match& match : matches) {
-    CHECK(match.swr == Approx(1.0).margin(1e-3));
-    found.push_back({match.values[1] / wave_m, match.values[0] / wave_m});
+  for (const tune::Match& match : tuning.searches[0].matches) {
+    const std::pair<double, double> place{match.values[1] / wave_m, match.values[0] / wave_m};
+    if (match.swr < 1.001) found.push_back(place);
+    else CHECK(place.first == Approx(0.499).epsilon(1e-9));
   }
+  REQUIRE(found.size() == 2);
   std::sort(found.begin(), found.end());
   CHECK(found[0].first == Approx(0.110).margin(6e-4));
   CHECK(found[0].second == Approx(0.095).margin(6e-4));
