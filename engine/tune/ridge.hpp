@@ -7,7 +7,7 @@
 namespace wattfall::tune {
 
 /// About nine settings along the ridge, the one found among them. None where the statement has other than three continuous knobs, several
-/// frequencies, another goal than power, loss or SWR, or where the ridge is a point. Cost: about 30 searches of two knobs.
+/// frequencies, another goal than power, loss or SWR, or where the ridge is a point. Cost: up to 35 searches of two knobs.
 std::optional<Ridge> find_ridge(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer);
 
 }  // namespace wattfall::tune

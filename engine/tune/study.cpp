@@ -250,14 +250,28 @@ class Study {
     return worst;
   }
 
+  /// What to tell two settings of one power apart by: the volts, or, where these are alike, the width in frequency.
+  static std::string choose_by(const Match& a, const Match& b) {
+    constexpr double alike = 0.05;
+    const double volts[] = {a.volts_peak.value, b.volts_peak.value};
+    const auto spelled = [](double value, Dimension what) { return spell({value, what}, 3); };
+    if (std::abs(volts[0] - volts[1]) > alike * std::max(volts[0], volts[1]))
+      return fmt::format("choose by the volts, {} against {}", spelled(volts[0], dimension::voltage), spelled(volts[1], dimension::voltage));
+    const auto &first = a.widths_hz.front().range, &second = b.widths_hz.front().range;
+    if (!first || !second) return "nor do their volts tell them apart";
+    const double widths[] = {first->upper - first->lower, second->upper - second->lower};
+    const bool open = first->lower_open || first->upper_open || second->lower_open || second->upper_open;
+    if (open || std::abs(widths[0] - widths[1]) <= alike * std::max(widths[0], widths[1])) return "nor do volts or width tell them apart";
+    return fmt::format("choose by the width, an SWR below {:g} over {} against {}", a.widths_hz.front().swr, spelled(widths[0], dimension::frequency),
+                       spelled(widths[1], dimension::frequency));
+  }
+
   static std::string why(const std::vector<Match>& matches) {
     if (matches.size() < 2) return "no other setting was found that matches";
     const Match &a = matches[0], &b = matches[1];
     const double more = a.load_w - b.load_w, cooler = b.heat_w - a.heat_w, back = b.returned_w - a.returned_w;
     const auto watts = [](double value) { return spell({std::abs(value), dimension::power}, 3); };
-    if (std::abs(more) < 1e-3 * a.load_w)
-      return fmt::format("the first and the second bring the same power to within 0.1 %: choose by the volts, {} against {}",
-                         spell({a.volts_peak.value, dimension::voltage}, 3), spell({b.volts_peak.value, dimension::voltage}, 3));
+    if (std::abs(more) < 1e-3 * a.load_w) return "the first and the second bring the same power to within 0.1 %: " + choose_by(a, b);
     std::string text = fmt::format("the first brings {} {} than the second: it loses {} {} in the parts", watts(more), more > 0.0 ? "more" : "less",
                                    watts(cooler), cooler > 0.0 ? "less" : "more");
     if (std::abs(back) > 0.1 * std::abs(more)) text += fmt::format(", and {} {} comes back", watts(back), back > 0.0 ? "less" : "more");
