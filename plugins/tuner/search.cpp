@@ -64,6 +64,13 @@ Effort full_effort(std::size_t knobs) {
   return {1500 * knobs, 40, 0.25};
 }
 
+/// The same where all tops are wanted: as many climbers as stand apart over the range, or nearly.
+Effort tops_effort(std::size_t knobs) {
+  if (knobs <= 1) return {200, 33, 0.03};
+  if (knobs == 2) return full_effort(knobs);
+  return {1600, 60, 0.15};
+}
+
 Climber climber_at(const Space& space, const Batch& batch, std::size_t index) {
   Climber climber;
   climber.place = batch.place(index, space.size());
@@ -272,7 +279,7 @@ class Search {
   std::vector<Place> find_tops() {
     std::vector<Climber> climbers;
     const auto add = [&](const Place& base, bool held) {
-      for (Climber& climber : look(base, held, full_effort(space_.movable().size())))
+      for (Climber& climber : look(base, held, tops_effort(space_.movable().size())))
         climbers.push_back(std::move(climber));
     };
     const std::size_t combinations = space_.combinations(switches);
