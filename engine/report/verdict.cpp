@@ -1,6 +1,7 @@
 // Counts and words. A requirement whose figure does not exist counts as not met; the judge has said so already.
 #include "report/verdict.hpp"
 
+#include <algorithm>
 #include <cctype>
 #include <cmath>
 #include <cstdio>
@@ -15,7 +16,8 @@ std::string at_frequency(double hz) {
 }
 
 std::string requirements_phrase(const Summary& summary) {
-  if (summary.of == 0) return "Nothing was required";
+  if (summary.of == 0)
+    return summary.elsewhere == 0 ? "Nothing was required" : "No requirement asks at these frequencies";
   if (summary.met < summary.of)
     return std::to_string(summary.met) + " of " + counted(summary.of, "requirement") + " met";
   if (summary.of == 1) return "The one requirement is met";
@@ -28,7 +30,11 @@ std::string ratings_phrase(const Summary& summary) {
 }
 
 std::string count_sentence(const Summary& summary) {
-  return requirements_phrase(summary) + "; " + ratings_phrase(summary);
+  std::string sentence = requirements_phrase(summary);
+  if (summary.of > 0 && summary.elsewhere > 0)
+    sentence += " (" + std::to_string(summary.elsewhere) + " more " + (summary.elsewhere == 1 ? "asks" : "ask") +
+                " at other frequencies)";
+  return sentence + "; " + ratings_phrase(summary);
 }
 
 std::string failure(const judge::Verdict& verdict) {
@@ -61,6 +67,7 @@ Summary summarize(const VariantResult& variant) {
     ++summary.ratings_broken;
     summary.failures.push_back(failure(rating, *variant.design));
   }
+  summary.elsewhere = variant.design->requirements.size() - std::min(summary.of, variant.design->requirements.size());
   summary.ratings = variant.judgement.ratings.size();
   summary.sentence = count_sentence(summary) + '.';
   return summary;
@@ -74,6 +81,7 @@ Summary summarize(const std::vector<VariantResult>& variants) {
     const Summary one = summarize(variant);
     all.met += one.met;
     all.of += one.of;
+    all.elsewhere += one.elsewhere;
     all.ratings += one.ratings;
     all.ratings_broken += one.ratings_broken;
     if (!one.failures.empty()) short_of += (short_of.empty() ? "" : ", ") + quoted(*variant.design);

@@ -213,13 +213,30 @@ TEST_CASE("the verdict's words suit the count") {
   const auto sentence = [&] { return json::parse(made.document())["verdict"]["sentence"].get<std::string>(); };
   wattfall::judge::Judgement& judged = made.results[0].judgement;
   judged.ratings.clear();
-  judged.verdicts.resize(2);
+  const auto keep = [&](std::size_t count) {
+    judged.verdicts.resize(count);
+    made.designs[0]->requirements.resize(count);
+  };
+  keep(2);
   for (wattfall::judge::Verdict& verdict : judged.verdicts) verdict.met = true;
   CHECK(sentence() == "Both requirements met; no part has a rating.");
-  judged.verdicts.resize(1);
+  keep(1);
   CHECK(sentence() == "The one requirement is met; no part has a rating.");
-  judged.verdicts.clear();
+  keep(0);
   CHECK(sentence() == "Nothing was required; no part has a rating.");
+}
+
+TEST_CASE("requirements that ask at other frequencies are not said to be none") {
+  cabin::Cabin made({.points = 3, .variants = 1});
+  const auto sentence = [&] { return json::parse(made.document())["verdict"]["sentence"].get<std::string>(); };
+  wattfall::judge::Judgement& judged = made.results[0].judgement;
+  judged.ratings.clear();
+  REQUIRE(judged.verdicts.size() == 3);
+  judged.verdicts.resize(2);
+  for (wattfall::judge::Verdict& verdict : judged.verdicts) verdict.met = true;
+  CHECK(sentence() == "Both requirements met (1 more asks at other frequencies); no part has a rating.");
+  judged.verdicts.clear();
+  CHECK(sentence() == "No requirement asks at these frequencies; no part has a rating.");
 }
 
 TEST_CASE("ratings say their margin in per cent and dB") {

@@ -11,6 +11,7 @@ namespace wattfall::report {
 
 struct Summary {
   std::size_t met = 0, of = 0, ratings = 0, ratings_broken = 0;
+  std::size_t elsewhere = 0;          ///< requirements that ask at none of the frequencies, where options chose these
   std::string sentence;               ///< "2 of 3 requirements met; 1 rating broken."
   std::vector<std::string> failures;  ///< one each: what is not met or broken, by how much and where
 };
