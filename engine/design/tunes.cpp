@@ -88,6 +88,15 @@ void read_when(Bench& bench, const syntax::Tune& asked, Tune& tune) {
   if (const auto range = range_or_band(bench, asked.from, asked.to, asked.band)) tune.over_hz = *range;
 }
 
+/// A width is that of a stretch of frequency, which `at` does not give.
+void refuse_width(Bench& bench, const syntax::Figure& asked, const Figure& figure, Tune::When when) {
+  if (figure.kind != FigureKind::width_of_swr_at || when == Tune::When::over) return;
+  bench.complaints
+      .say("width-at-a-point", asked.span,
+           "a width is that of a stretch of frequency, but this looks at one frequency at a time")
+      .expected = "`over A to B` before `for`, as in tune C over 7 MHz to 7.2 MHz for most width of swr at n below 2";
+}
+
 }  // namespace
 
 void read_tunes(Bench& bench, const Adjacency& adjacency, const Statements& statements) {
@@ -100,10 +109,15 @@ void read_tunes(Bench& bench, const Adjacency& adjacency, const Statements& stat
     tune.most = asked->most;
     read_knobs(bench, *asked, tune, taken);
     read_when(bench, *asked, tune);
-    if (auto goal = settle_figure(bench, adjacency, *asked->goal)) tune.goal = std::move(*goal);
+    if (auto goal = settle_figure(bench, adjacency, *asked->goal)) {
+      refuse_width(bench, *asked->goal, *goal, tune.when);
+      tune.goal = std::move(*goal);
+    }
     for (const syntax::Requirement& keeping : asked->keeping)
-      if (auto requirement = settle_requirement(bench, adjacency, keeping))
+      if (auto requirement = settle_requirement(bench, adjacency, keeping)) {
+        refuse_width(bench, keeping.figure, requirement->figure, tune.when);
         tune.keeping.push_back(std::move(*requirement));
+      }
     bench.design.tunes.push_back(std::move(tune));
   }
 }

@@ -98,25 +98,6 @@ double of_box(const Figure& figure, const ledger::BoxBook& book, std::size_t sta
   }
 }
 
-/// Hertz around the least SWR within which it does not pass the bound.
-double width(const std::vector<double>& swr, const std::vector<double>& hertz, double bound) {
-  std::size_t best = swr.size();
-  for (std::size_t i = 0; i < swr.size(); ++i)
-    if (!std::isnan(swr[i]) && (best == swr.size() || swr[i] < swr[best])) best = i;
-  if (best == swr.size() || swr[best] > bound) return none;
-  const auto edge = [&](int step) {
-    std::size_t i = best;
-    while (true) {
-      const std::size_t next = i + static_cast<std::size_t>(step);  // wraps below zero to a huge number
-      if (next >= swr.size()) return hertz[i];
-      if (std::isnan(swr[next])) return hertz[i];
-      if (swr[next] > bound) return hertz[i] + (hertz[next] - hertz[i]) * (bound - swr[i]) / (swr[next] - swr[i]);
-      i = next;
-    }
-  };
-  return edge(1) - edge(-1);
-}
-
 }  // namespace
 
 std::vector<design::Look> looks_of(const Design& design) {
@@ -157,10 +138,29 @@ double figure_in_state(const Figure& figure, const Design& design, const Ledger&
   return none;
 }
 
+double width_hz(std::span<const double> swr, std::span<const double> hertz, double bound) {
+  std::size_t best = swr.size();
+  for (std::size_t i = 0; i < swr.size(); ++i)
+    if (!std::isnan(swr[i]) && (best == swr.size() || swr[i] < swr[best])) best = i;
+  if (best == swr.size() || swr[best] > bound) return none;
+  const auto edge = [&](int step) {
+    std::size_t i = best;
+    while (true) {
+      const std::size_t next = i + static_cast<std::size_t>(step);  // wraps below zero to a huge number
+      if (next >= swr.size()) return hertz[i];
+      if (std::isnan(swr[next])) return hertz[i];
+      if (swr[next] > bound) return hertz[i] + (hertz[next] - hertz[i]) * (bound - swr[i]) / (swr[next] - swr[i]);
+      i = next;
+    }
+  };
+  return edge(1) - edge(-1);
+}
+
 std::vector<double> over_sweep(const Figure& figure, const Design& design, const Ledger& ledger) {
   std::vector<double> values;
   for (std::size_t s = 0; s < ledger.frequencies_hz.size(); ++s) values.push_back(figure_in_state(figure, design, ledger, s));
-  if (figure.kind == FigureKind::width_of_swr_at) std::fill(values.begin(), values.end(), width(values, ledger.frequencies_hz, figure.below));
+  if (figure.kind == FigureKind::width_of_swr_at)
+    std::fill(values.begin(), values.end(), width_hz(values, ledger.frequencies_hz, figure.below));
   return values;
 }
 

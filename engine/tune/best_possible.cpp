@@ -18,6 +18,12 @@
 namespace wattfall::tune {
 namespace {
 
+/// Nothing where the limit is as good as a match.
+std::string least_swr_text(double swr) {
+  if (swr < 1.0005) return "";
+  return fmt::format(", nor, losing nothing, an SWR below {:.{}g}", swr, swr < 1.05 ? 4 : 3);
+}
+
 /// Takes the loss from a coil or capacitor; false where it lies in its size or core.
 bool make_ideal(design::Part& part, bool& changed) {
   const bool lossy_before = changed;
@@ -131,11 +137,12 @@ std::optional<Limit> over_the_band(const Problem& problem) {
   double available = std::numeric_limits<double>::infinity();
   for (double hertz : problem.frequencies_hz) available = std::min(available, problem.design.source.available_w.real_at(hertz, problem.others));
   const double load_w = available * (1.0 - reflection * reflection);
-  return Limit{"bode-fano", load_w, reflection,
-               fmt::format("over this band {} is {}; no network whatever gets more than {} into it at the worst point, nor, losing nothing, an SWR "
-                           "below {:.3g} (Bode, Fano)",
-                           problem.design.parts[books.loads[0].part.index].name, load_text(*load), spell({load_w, dimension::power}, 4),
-                           (1.0 + reflection) / (1.0 - reflection))};
+  return Limit{
+      "bode-fano", load_w, reflection,
+      fmt::format(
+          "over this band {} is {}; no network whatever gets more than {} into it at the worst point{} (Bode, Fano)",
+          problem.design.parts[books.loads[0].part.index].name, load_text(*load), spell({load_w, dimension::power}, 4),
+          least_swr_text((1.0 + reflection) / (1.0 - reflection)))};
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <limits>
 #include <memory>
 #include <optional>
+#include <span>
 
 #include "judge/figures.hpp"
 #include "judge/judge.hpp"
@@ -24,6 +25,10 @@ constexpr std::size_t chunk = 512;
 /// Choices that are switches, not steps of a value; and combinations that optimizers try all of.
 constexpr std::size_t few_choices = 6;
 constexpr std::size_t enumerable = 300'000;
+
+bool is_width(const design::Figure& figure) {
+  return figure.kind == design::FigureKind::width_of_swr_at;
+}
 
 /// Instead of a short: at 1 GHz still below 1e-10 ohm.
 constexpr double least_henries = 1e-20, least_ohms = 1e-12;
@@ -189,16 +194,39 @@ class Evaluator {
     }
   }
 
-  /// The worst frequency counts.
+  /// The worst frequency counts; a width is one figure of them all.
   void judge_values(std::size_t count, double* goals, double* slacks) const {
     const std::size_t each = problem_.frequencies_hz.size();
     const double* values = values_[0].data();
     for (std::size_t i = 0; i < count; ++i) {
-      goals[i] = goal(values[i * each]);
-      for (std::size_t f = 1; f < each; ++f) goals[i] = std::min(goals[i], goal(values[i * each + f]));
+      goals[i] = is_width(problem_.statement.goal) ? width_goal({values + i * each, each}) : goal(values[i * each]);
+      for (std::size_t f = 1; f < each && !is_width(problem_.statement.goal); ++f)
+        goals[i] = std::min(goals[i], goal(values[i * each + f]));
       for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each, each);
     }
   }
+
+  /// Share of the whole stretch; below 0 where no frequency keeps the bound, by how far the best one's reflection is
+  /// above it. Settings that keep it everywhere differ by how far the worst one's is below it.
+  double width_share(const design::Figure& figure, std::span<const double> swr) const {
+    const std::vector<double>& hertz = problem_.frequencies_hz;
+    const double bound = reflection_of_swr(figure.below);
+    double least = 1.0, most = 0.0;
+    for (double value : swr) {
+      least = std::min(least, reflection_of_swr(value));
+      most = std::max(most, reflection_of_swr(value));
+    }
+    if (least > bound) return bound - least;
+    const double share = judge::width_hz(swr, hertz, figure.below) / (hertz.back() - hertz.front());
+    return most <= bound ? share + bound - most : share;
+  }
+
+  double width_goal(std::span<const double> swr) const {
+    const double share = width_share(problem_.statement.goal, swr);
+    return problem_.statement.most ? share : share < 0.0 ? minus_infinity : -share;
+  }
+
+  static double reflection_of_swr(double swr) { return std::isnan(swr) ? 1.0 : (swr - 1.0) / (swr + 1.0); }
 
   /// Greater is better. A standing-wave ratio runs to infinity where all comes back, so its reflection is searched instead: the same order, but
   /// smooth and bounded.
@@ -206,12 +234,13 @@ class Evaluator {
     const design::FigureKind kind = problem_.statement.goal.kind;
     const double sign = problem_.statement.most ? 1.0 : -1.0;
     if (kind == design::FigureKind::swr_at || kind == design::FigureKind::swr_on)
-      return sign * (std::isnan(value) ? 1.0 : (value - 1.0) / (value + 1.0));
+      return sign * reflection_of_swr(value);
     return std::isnan(value) ? minus_infinity : sign * value;
   }
 
   double worst_slack(std::size_t c, std::size_t first, std::size_t each) const {
     const design::Requirement& requirement = problem_.statement.keeping[c];
+    if (is_width(requirement.figure)) return width_slack(requirement, {values_[c + 1].data() + first, each});
     double worst = std::numeric_limits<double>::infinity();
     for (std::size_t f = 0; f < each; ++f) {
       const double hertz = problem_.frequencies_hz[f];
@@ -221,13 +250,21 @@ class Evaluator {
     return worst;
   }
 
+  /// As a share of the whole stretch. A width that does not exist keeps nothing, wide or narrow.
+  double width_slack(const design::Requirement& requirement, std::span<const double> swr) const {
+    const double share = width_share(requirement.figure, swr);
+    const double asked = requirement.value / (problem_.frequencies_hz.back() - problem_.frequencies_hz.front());
+    return requirement.below && share >= 0.0 ? asked - share
+           : requirement.below               ? share - asked
+                                             : std::min(share, 1.0) - asked;
+  }
+
   /// Share of the bound left over; for a ratio by way of the reflection, as the goal is.
   static double slack(const design::Requirement& requirement, double value) {
     const bool ratio = requirement.figure.kind == design::FigureKind::swr_at || requirement.figure.kind == design::FigureKind::swr_on;
     const double sign = requirement.below ? 1.0 : -1.0;
     if (ratio) {
-      const double reflection = std::isnan(value) ? 1.0 : (value - 1.0) / (value + 1.0);
-      return sign * ((requirement.value - 1.0) / (requirement.value + 1.0) - reflection);
+      return sign * (reflection_of_swr(requirement.value) - reflection_of_swr(value));
     }
     if (std::isnan(value)) return -1.0;
     return sign * (requirement.value - value) / std::max(std::abs(requirement.value), 1e-12);
@@ -269,6 +306,12 @@ namespace {
 /// The worst of the problem's frequencies, of the setting whose states begin at `first`.
 double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better, const ledger::Ledger& ledger, std::size_t first = 0) {
   double worst = std::numeric_limits<double>::quiet_NaN();
+  if (is_width(figure)) {
+    std::vector<double> swr;
+    for (std::size_t s = first; s < first + problem.frequencies_hz.size(); ++s)
+      swr.push_back(judge::figure_in_state(figure, problem.design, ledger, s));
+    return judge::width_hz(swr, problem.frequencies_hz, figure.below);
+  }
   for (std::size_t s = first; s < first + problem.frequencies_hz.size(); ++s) {
     const double value = judge::figure_in_state(figure, problem.design, ledger, s);
     if (std::isnan(value)) return value;
@@ -405,6 +448,11 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   if (!found.found) return found;
   const ledger::Ledger books = evaluator.whole_path().book(states_of(problem, {knobs_with(problem, found.setting)}));
   found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
+  if (is_width(problem.statement.goal) && std::isnan(found.goal)) {
+    found.found = false;
+    found.failure = "at no setting is the SWR so low anywhere";
+    return found;
+  }
   for (const design::Requirement& requirement : problem.statement.keeping)
     found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));
   found.swr = 1.0;

@@ -272,9 +272,14 @@ class Study {
     const double more = a.load_w - b.load_w, cooler = b.heat_w - a.heat_w, back = b.returned_w - a.returned_w;
     const auto watts = [](double value) { return spell({std::abs(value), dimension::power}, 3); };
     if (std::abs(more) < 1e-3 * a.load_w) return "the first and the second bring the same power to within 0.1 %: " + choose_by(a, b);
-    std::string text = fmt::format("the first brings {} {} than the second: it loses {} {} in the parts", watts(more), more > 0.0 ? "more" : "less",
-                                   watts(cooler), cooler > 0.0 ? "less" : "more");
-    if (std::abs(back) > 0.1 * std::abs(more)) text += fmt::format(", and {} {} comes back", watts(back), back > 0.0 ? "less" : "more");
+    std::string text =
+        fmt::format("the first brings {} {} than the second: ", watts(more), more > 0.0 ? "more" : "less");
+    std::string why;
+    if (std::abs(cooler) > 1e-3 * std::abs(more))
+      why = fmt::format("it loses {} {} in the parts", watts(cooler), cooler > 0.0 ? "less" : "more");
+    if (std::abs(back) > 0.1 * std::abs(more))
+      why += fmt::format("{}{} {} comes back", why.empty() ? "" : ", and ", watts(back), back > 0.0 ? "less" : "more");
+    text += why;
     if (cooler > 0.0 && !b.hottest_w.part.empty())
       text += fmt::format("; the second's hottest, {}, takes {}", b.hottest_w.part, watts(b.hottest_w.value));
     return text;

@@ -23,6 +23,12 @@ using design::Design;
 
 std::string at(double hertz) { return spell({hertz, dimension::frequency}, 7); }
 
+/// "at 7 MHz", or "from 7 MHz to 7.2 MHz" where one setting serves a stretch of frequency.
+std::string where(const design::Tune& statement, double hertz) {
+  if (statement.when != design::Tune::When::over) return "at " + at(hertz);
+  return fmt::format("from {} to {}", at(statement.over_hz.first), at(statement.over_hz.second));
+}
+
 class Tuner {
  public:
   Tuner(const Design& design, const graph::Network& network, const plan::Plan& plan, const sdk::Optimizer& optimizer)
@@ -127,8 +133,9 @@ class Tuner {
   void warn_of_slope(const Problem& problem, const Uphill& uphill) {
     if (!(uphill.gain > 0.0)) return;
     tuning_.warnings.push_back({"not-a-top",
-                                fmt::format("the optimizer {} stopped on a slope at {}: one step along it brings {}", optimizer_.name,
-                                            at(problem.frequencies_hz.front()), gain_text(problem.statement, uphill.gain)),
+                                fmt::format("the optimizer {} stopped on a slope {}: one step along it brings {}",
+                                            optimizer_.name, where(problem.statement, problem.frequencies_hz.front()),
+                                            gain_text(problem.statement, uphill.gain)),
                                 "", problem.frequencies_hz.front()});
   }
 
@@ -163,10 +170,12 @@ class Tuner {
   }
 
   void say_nothing_found(const Problem& problem, const Found& found) {
-    diagnostics_.push_back({.code = "tune-failed", .span = problem.statement.span,
-                            .text = fmt::format("nothing could be tuned at {}: {}", at(problem.frequencies_hz.front()),
-                                                found.failure.empty() ? "the goal does not exist at any setting" : found.failure),
-                            .fault = Fault::numeric});
+    diagnostics_.push_back(
+        {.code = "tune-failed",
+         .span = problem.statement.span,
+         .text = fmt::format("nothing could be tuned {}: {}", where(problem.statement, problem.frequencies_hz.front()),
+                             found.failure.empty() ? "the goal does not exist at any setting" : found.failure),
+         .fault = Fault::numeric});
   }
 
   /// Named once a statement, at the first frequency where it happens: the other points say the same.
@@ -176,15 +185,18 @@ class Tuner {
     std::string reached;
     for (std::size_t i = 0; i < found.kept.size(); ++i)
       reached += (i == 0 ? "" : ", ") + figure_text(problem.statement.keeping[i].figure, found.kept[i]);
-    diagnostics_.push_back({.code = "keeping-not-reached", .span = problem.statement.span,
-                            .text = fmt::format("no setting keeps what `keeping` asks at {}; at the nearest, {}{}",
-                                                at(problem.frequencies_hz.front()), reached, why_not_kept(problem)),
-                            .fault = Fault::numeric,
-                            .advice = settings_text(problem.statement, found)});
+    diagnostics_.push_back(
+        {.code = "keeping-not-reached",
+         .span = problem.statement.span,
+         .text = fmt::format("no setting keeps what `keeping` asks {}; at the nearest, {}{}",
+                             where(problem.statement, problem.frequencies_hz.front()), reached, why_not_kept(problem)),
+         .fault = Fault::numeric,
+         .advice = settings_text(problem.statement, found)});
   }
 
   static std::string figure_text(const design::Figure& figure, double value) {
     const std::string unit = judge::unit_of(figure.kind);
+    if (unit == "Hz") return figure.text + " is " + spell({value, dimension::frequency}, 4);
     return fmt::format("{} is {:.4g}{}{}", figure.text, value, unit.empty() ? "" : " ", unit);
   }
 
@@ -237,17 +249,18 @@ class Tuner {
     if (!(found.swr <= matched_swr())) mismatches_.push_back({problem.frequencies_hz.front(), found.swr});
   }
 
-  void warn_of_mismatches(std::size_t searches) {
+  void warn_of_mismatches(const design::Tune& statement, std::size_t searches) {
     if (mismatches_.empty()) return;
     const auto worse = [](const Mismatch& a, const Mismatch& b) { return !std::isnan(a.swr) && (std::isnan(b.swr) || a.swr < b.swr); };
     const Mismatch worst = *std::max_element(mismatches_.begin(), mismatches_.end(), worse);
     const std::string reached = std::isnan(worst.swr)
                                     ? "all power comes back"
                                     : fmt::format("the best has an SWR of {:.{}f} at the source", worst.swr, worst.swr < 10.0 ? 2 : worst.swr < 100.0 ? 1 : 0);
-    const std::string where = searches == 1 || mismatches_.size() == 1
-                                  ? fmt::format("at {}: {}", at(worst.hertz), reached)
-                                  : fmt::format("at {} of {} points, worst at {}: {} there", mismatches_.size(), searches, at(worst.hertz), reached);
-    tuning_.warnings.push_back({"no-match", "no setting matches " + where, "", worst.hertz});
+    const std::string told = searches == 1 || mismatches_.size() == 1
+                                 ? where(statement, worst.hertz) + ": " + reached
+                                 : fmt::format("at {} of {} points, worst at {}: {} there", mismatches_.size(),
+                                               searches, at(worst.hertz), reached);
+    tuning_.warnings.push_back({"no-match", "no setting matches " + told, "", worst.hertz});
     mismatches_.clear();
   }
 
@@ -259,28 +272,30 @@ class Tuner {
   }
 
   void warn_of(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
-    warn_of_mismatches(found.size());
+    warn_of_mismatches(statement, found.size());
     for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
       const design::Knob& knob = design_.knobs[statement.knobs[k].index];
       if (turns_a_selector(knob)) continue;
       const double lower = knob.choices.empty() ? knob.lower : knob.choices.front();
       const double upper = knob.choices.empty() ? knob.upper : knob.choices.back();
-      warn_of_end(knob, k, lower, "lower", found, frequencies_hz);
-      warn_of_end(knob, k, upper, "upper", found, frequencies_hz);
+      warn_of_end(statement, k, lower, "lower", found, frequencies_hz);
+      warn_of_end(statement, k, upper, "upper", found, frequencies_hz);
     }
   }
 
-  void warn_of_end(const design::Knob& knob, std::size_t k, double end, const char* which, const std::vector<Found>& found,
-                   const std::vector<double>& frequencies_hz) {
+  void warn_of_end(const design::Tune& statement, std::size_t k, double end, const char* which,
+                   const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
+    const design::Knob& knob = design_.knobs[statement.knobs[k].index];
     std::size_t count = 0, first = 0;
     for (std::size_t i = 0; i < found.size(); ++i)
       if (found[i].found && stands_at(found[i].setting[k], end) && count++ == 0) first = i;
     if (count == 0) return;
-    tuning_.warnings.push_back({"knob-at-end",
-                                fmt::format("{} stands at the {} end of its range, {}, at {}{}: a wider range may do better", knob.name, which,
-                                            spell({end, knob.dim}), at(frequencies_hz[first]),
-                                            count > 1 ? fmt::format(" and {} more", count - 1) : ""),
-                                knob.name, frequencies_hz[first]});
+    tuning_.warnings.push_back(
+        {"knob-at-end",
+         fmt::format("{} stands at the {} end of its range, {}, {}{}: a wider range may do better", knob.name, which,
+                     spell({end, knob.dim}), where(statement, frequencies_hz[first]),
+                     count > 1 ? fmt::format(" and {} more", count - 1) : ""),
+         knob.name, frequencies_hz[first]});
   }
 
   const Design& design_;

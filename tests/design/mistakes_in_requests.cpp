@@ -113,6 +113,11 @@ TEST_CASE("mistakes in sweeps, figures and tuning are shown where they are") {
       {"capacitor C at feed : adjustable 1 pF to 2 pF\n"
        "tune C over 7.2 MHz to 7 MHz for most power into ant, keeping swr at desk below 1 V",
        {{"falling-range", 2, 13, "7.2 MHz to 7 MHz"}, {"wrong-dimension", 2, 81, "1 V"}}},
+      {"capacitor C at feed : adjustable 1 pF to 2 pF\n"
+       "tune C at each frequency for most width of swr at desk below 2, keeping width of swr at desk below 3 above 1 "
+       "kHz",
+       {{"width-at-a-point", 2, 35, "width of swr at desk below 2"},
+        {"width-at-a-point", 2, 73, "width of swr at desk below 3"}}},
       {"set C = adjustable 1 pF to 2 pF\n"
        "capacitor C at feed : adjustable 1 pF to 2 pF\n"
        "tune C at 7 MHz for most power into ant",

@@ -278,6 +278,72 @@ TEST_CASE("a single shunt stub has the textbook's two matches, both told") {
   CHECK(found[1].second == Approx(0.405).margin(6e-4));
 }
 
+TEST_CASE("the widest band is found, and held to a plain grid") {
+  // Shunt C, series L, a series circuit as load; the width by straight lines between 21 points, as the language says.
+  const std::string parts =
+      "capacitor C at desk : adjustable 10 pF to 1 nF, Q 1000\ninductor L from desk to feed : adjustable 0.1 uH to 10 "
+      "uH, Q 200\n"
+      "load ant at feed : series(resistance 12 ohm, inductance 5 uH, capacitance 50 pF)\nsweep 7 MHz to 7.2 MHz, 21 "
+      "points\n";
+  const auto swr = [&](double c, double l, double hertz) {
+    const double w = two_pi * hertz;
+    const std::complex<double> i(0, 1), z = 12.0 + i * (w * 5e-6 - 1 / (w * 50e-12)) + w * l * (i + 1.0 / 200);
+    const std::complex<double> y = 1.0 / z + 1.0 / ((1.0 / 1000 - i) / (w * c));
+    const double r = std::abs((1.0 / y - 50.0) / (1.0 / y + 50.0));
+    return (1 + r) / (1 - r);
+  };
+  const auto width = [&](double c, double l) {
+    std::vector<double> all;
+    for (int s = 0; s <= 20; ++s) all.push_back(swr(c, l, 7e6 + 1e4 * s));
+    const int best = int(std::min_element(all.begin(), all.end()) - all.begin());
+    if (all[std::size_t(best)] > 2) return 0.0;
+    double from = best, to = best;
+    for (int s = best; s > 0; --s) {
+      if (all[std::size_t(s - 1)] <= 2) {
+        from = s - 1;
+        continue;
+      }
+      from = s - (2 - all[std::size_t(s)]) / (all[std::size_t(s - 1)] - all[std::size_t(s)]);
+      break;
+    }
+    for (int s = best; s < 20; ++s) {
+      if (all[std::size_t(s + 1)] <= 2) {
+        to = s + 1;
+        continue;
+      }
+      to = s + (2 - all[std::size_t(s)]) / (all[std::size_t(s + 1)] - all[std::size_t(s)]);
+      break;
+    }
+    return 1e4 * (to - from);
+  };
+  double most = 0;
+  for (double c = 100e-12; c < 1e-9; c *= 1.004)
+    for (double l = 5e-6; l < 6e-6; l *= 1.0005) most = std::max(most, width(c, l));
+  REQUIRE(most > 100e3);
+  const tune::Tuning widest =
+      tuned(Feed(head + parts + "tune C, L over 7 MHz to 7.2 MHz for most width of swr at desk below 2\n"));
+  const std::vector<double>& values = widest.searches[0].matches[0].values;
+  CHECK(width(values[0], values[1]) >= most * 0.9999);
+  CHECK(width(values[0], values[1]) <= most * 1.02);
+  // Under `keeping`, and beyond what there is.
+  const auto keeping = [&](double hertz) {
+    return head + parts +
+           "tune C, L over 7 MHz to 7.2 MHz for most power into ant, keeping width of swr at desk below 2 above " +
+           exact(hertz) + " Hz\n";
+  };
+  const tune::Tuning kept = tuned(Feed(keeping(0.95 * most)));
+  CHECK(width(kept.searches[0].matches[0].values[0], kept.searches[0].matches[0].values[1]) >=
+        0.95 * most * (1 - 1e-9));
+  CHECK(test::codes(try_tuning(Feed(keeping(1.1 * most))).diagnostics) ==
+        std::vector<std::string>{"keeping-not-reached"});
+  // An SWR that is reached nowhere has no width.
+  const Feed never(head +
+                   "capacitor C at desk : adjustable 10 pF to 12 pF\nload ant at desk : 12 - j200 ohm\nsweep 7 MHz to "
+                   "7.2 MHz, 5 points\n"
+                   "tune C over 7 MHz to 7.2 MHz for most width of swr at desk below 1.5\n");
+  CHECK(test::codes(try_tuning(never).diagnostics) == std::vector<std::string>{"tune-failed"});
+}
+
 TEST_CASE("two open stubs an eighth of a wave apart have the textbook's two matches") {
   // Pozar, Microwave Engineering, double-stub matching of 60 - j80 ohm: open stubs of 0.146 and 0.204, or 0.482 and 0.350 wavelengths (from memory).
   const double wave_m = 299792458.0 / 30e6;
