@@ -180,6 +180,51 @@ void append(Diagnostics& all, const Diagnostics& more) {
   all.insert(all.end(), more.begin(), more.end());
 }
 
+/// Several variants are tuned by one statement, so what became of one says which it was.
+void name_variant(Diagnostics& diagnostics, const design::Design& design) {
+  if (!design.variant) return;
+  for (Diagnostic& diagnostic : diagnostics)
+    if (diagnostic.fault == Fault::numeric) diagnostic.text = "in \"" + *design.variant + "\" " + diagnostic.text;
+}
+
+/// All that is wrong with it is that its form of tuner cannot do what is asked.
+bool form_falls_short(const VariantRun& run) {
+  return !run.design->form.empty() && !run.diagnostics.empty() &&
+         std::all_of(run.diagnostics.begin(), run.diagnostics.end(),
+                     [](const Diagnostic& one) { return one.code == "keeping-not-reached"; });
+}
+
+/// Both are forms of what one variant of the text, or the text outside all variants, leaves open.
+bool of_one_text(const design::Design& a, const design::Design& b) {
+  const auto written = [](const design::Design& design) {
+    return design.variant.value_or("").substr(0, design.variant.value_or("").size() - design.form.size());
+  };
+  return written(a) == written(b);
+}
+
+/// `any` asks which forms of tuner do: those that do not are no mistake of the text while another one does.
+report::SetAsides set_aside_forms(std::vector<VariantRun>& runs) {
+  report::SetAsides set_aside;
+  std::vector<VariantRun> stay;
+  const auto has_another = [&](const VariantRun& short_of) {
+    return std::any_of(runs.begin(), runs.end(), [&](const VariantRun& run) {
+      return run.diagnostics.empty() && of_one_text(*run.design, *short_of.design);
+    });
+  };
+  std::vector<bool> goes;
+  for (const VariantRun& run : runs) goes.push_back(form_falls_short(run) && has_another(run));
+  for (std::size_t v = 0; v < runs.size(); ++v) {
+    if (!goes[v]) {
+      stay.push_back(std::move(runs[v]));
+      continue;
+    }
+    for (const Diagnostic& one : runs[v].diagnostics)
+      set_aside.push_back({*runs[v].design->variant, one.code, one.text, one.advice});
+  }
+  runs = std::move(stay);
+  return set_aside;
+}
+
 /// What the results of a study point into.
 struct Kept {
   design::DesignSet designs;
@@ -207,7 +252,11 @@ Study study(const SourcePtr& text, const host::Registry& registry, const RunOpti
   const auto kept = std::make_shared<Kept>();
   kept->designs = std::move(*designs.value);
   kept->runs = run_variants(kept->designs, registry, options);
-  for (const VariantRun& variant : kept->runs) append(study.diagnostics, variant.diagnostics);
+  study.set_aside = set_aside_forms(kept->runs);
+  for (VariantRun& variant : kept->runs) {
+    name_variant(variant.diagnostics, *variant.design);
+    append(study.diagnostics, variant.diagnostics);
+  }
   sort_by_place(study.diagnostics);
   if (!study.diagnostics.empty()) return study;
 
@@ -226,7 +275,8 @@ Outcome run(const SourcePtr& text, const host::Registry& registry, const RunOpti
   outcome.diagnostics = std::move(found.diagnostics);
   outcome.requirements_met = found.requirements_met;
   outcome.sources = std::move(found.sources);
-  if (outcome.diagnostics.empty()) outcome.document = report::make_document("run", registry, found.results);
+  if (outcome.diagnostics.empty())
+    outcome.document = report::make_document("run", registry, found.results, found.set_aside);
   return outcome;
 }
 

@@ -86,7 +86,7 @@ Outcome walk_through(const SourcePtr& text, const host::Registry& registry, cons
       walks.back().chosen = asked ? Chosen::asked : variant.design->frequencies_hz.size() == 1 ? Chosen::only : Chosen::middle;
     }
   }
-  outcome.document = report::make_walk_document(registry, found.results, walks);
+  outcome.document = report::make_walk_document(registry, found.results, walks, found.set_aside);
   return outcome;
 }
 

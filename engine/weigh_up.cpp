@@ -94,7 +94,7 @@ Outcome weigh_up(const SourcePtr& text, const host::Registry& registry, const Ru
     outcome.diagnostics.push_back(nothing_to_weigh(*found.results.front().design));
     return outcome;
   }
-  outcome.document = report::make_weigh_document(registry, found.results, weighed);
+  outcome.document = report::make_weigh_document(registry, found.results, weighed, found.set_aside);
   return outcome;
 }
 

@@ -117,7 +117,7 @@ Checked check_one(const Found& found, const Arguments& arguments, const host::Re
   } else {
     was = read_baseline(path, checked.wrong);
   }
-  checked.design = baseline::check(made.results, was, arguments.variant.has_value());
+  checked.design = baseline::check(made.results, was, arguments.variant.has_value(), made.set_aside);
   if (arguments.accept) checked.design.baseline = baseline::DesignCheck::State::accepted;
   checked.design.file = found.file;
   checked.design.title = made.results.front().design->title;

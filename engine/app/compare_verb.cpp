@@ -15,6 +15,7 @@ namespace {
 struct Gathered {
   std::vector<Study> studies;
   std::vector<report::VariantResult> results;
+  report::SetAsides set_aside;
   Diagnostics wrong;
   bool met = true;
 };
@@ -26,6 +27,10 @@ void gather(const std::string& file, const Arguments& arguments, const host::Reg
   const Study& found = all.studies.emplace_back(study(*text.value, registry, options_for(arguments, file, &progress)));
   all.wrong.insert(all.wrong.end(), found.diagnostics.begin(), found.diagnostics.end());
   all.results.insert(all.results.end(), found.results.begin(), found.results.end());
+  for (report::SetAside one : found.set_aside) {
+    if (arguments.files.size() > 1) one.variant = file + ": " + one.variant;
+    all.set_aside.push_back(std::move(one));
+  }
   all.met &= found.requirements_met;
 }
 
@@ -68,8 +73,8 @@ int compare_verb(const Arguments& arguments, const host::Plugins& plugins) {
     return refuse(arguments.deliveries, all.wrong, arguments.color);
   }
 
-  const std::string document =
-      report::make_compare_document(registry, all.results, label_columns(all.results, arguments.files.size() == 1));
+  const std::string document = report::make_compare_document(
+      registry, all.results, label_columns(all.results, arguments.files.size() == 1), all.set_aside);
   if (Diagnostics wrong = deliver(document, arguments.deliveries, registry, arguments.color, bar); !wrong.empty())
     return refuse(arguments.deliveries, wrong, arguments.color);
   return all.met ? 0 : 1;

@@ -197,10 +197,20 @@ const Variant* find_variant(const std::optional<Baseline>& was, const std::optio
   return nullptr;
 }
 
+/// Why a variant is not among the results, as far as that is known: its form of tuner cannot do what is asked.
+std::string why_missing(const Variant& was, const report::SetAsides& set_aside) {
+  for (const report::SetAside& one : set_aside)
+    if (was.name && one.variant == *was.name) return " It is set aside, for " + one.text + '.';
+  return "";
+}
+
 /// A variant that the baseline has and the design no longer: all of its figures are gone.
-VariantCheck missing_variant(const Variant& was) {
+VariantCheck missing_variant(const Variant& was, const report::SetAsides& set_aside) {
   VariantCheck check{was.name, true, hold_figures({was.name, {}, {}}, &was), {}, {}};
-  for (const HeldFigure& held : check.figures) check.breaks.push_back(broken_baseline(held));
+  for (const HeldFigure& held : check.figures) {
+    check.breaks.push_back(broken_baseline(held));
+    check.breaks.back().text += why_missing(was, set_aside);
+  }
   return check;
 }
 
@@ -221,7 +231,8 @@ bool is_worse(const Figure& now, double before, double tolerance) {
   return now.less_is_better ? now.value > before + slack : now.value < before - slack;
 }
 
-DesignCheck check(const std::vector<report::VariantResult>& results, const std::optional<Baseline>& was, bool one_variant) {
+DesignCheck check(const std::vector<report::VariantResult>& results, const std::optional<Baseline>& was,
+                  bool one_variant, const report::SetAsides& set_aside) {
   DesignCheck design;
   const Baseline now = take(results, default_tolerance);
   design.baseline = was ? DesignCheck::State::held : DesignCheck::State::missing;
@@ -232,6 +243,7 @@ DesignCheck check(const std::vector<report::VariantResult>& results, const std::
     for (const HeldFigure& held : variant.figures)
       if (held.state == State::worse || held.state == State::gone) variant.breaks.push_back(broken_baseline(held));
     if (before != nullptr) add_once(design.changes, find_changes(now.variants[v], *before));
+    design.compared |= before != nullptr;
     design.variants.push_back(std::move(variant));
     const report::Summary summary = report::summarize(results[v]);
     design.met += summary.met;
@@ -242,7 +254,7 @@ DesignCheck check(const std::vector<report::VariantResult>& results, const std::
   if (!was || one_variant) return design;
   for (const Variant& variant : was->variants) {
     const bool there = std::any_of(now.variants.begin(), now.variants.end(), [&](const Variant& one) { return one.name == variant.name; });
-    if (!there) design.variants.push_back(missing_variant(variant));
+    if (!there) design.variants.push_back(missing_variant(variant, set_aside));
   }
   return design;
 }

@@ -128,6 +128,13 @@ std::string line_of(const DesignCheck& design) {
   return words + ", " + baseline_words(design);
 }
 
+/// Said where there is nothing to list.
+std::string why_no_changes(const DesignCheck& design) {
+  if (design.baseline == DesignCheck::State::missing || !design.changes.empty()) return "";
+  return design.compared ? "No part is other than it was in the baseline."
+                         : "No variant of it is in the baseline, so its parts were not held against what they were.";
+}
+
 Json json_of(const DesignCheck& design) {
   return {{"file", design.file},
           {"title", design.title},
@@ -138,7 +145,8 @@ Json json_of(const DesignCheck& design) {
           {"of", design.of},
           {"ratings_broken", design.ratings_broken},
           {"variants", array_of(design.variants, [](const VariantCheck& one) { return json_of(one); })},
-          {"changes", array_of(design.changes, [](const Change& one) { return json_of(one); })}};
+          {"changes", array_of(design.changes, [](const Change& one) { return json_of(one); })},
+          {"no_changes", why_no_changes(design)}};
 }
 
 std::string summary_of(std::size_t designs, std::size_t passing) {

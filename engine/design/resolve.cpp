@@ -159,6 +159,7 @@ Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, cons
       if (file.source != nullptr) design.file = file.source->name();
       if (level->name != nullptr) design.variant = std::string(level->name->text) + (trial.label.empty() ? "" : ", " + trial.label);
       if (own_name) design.variant = trial.label;
+      design.form = trial.label;
       all.parts += design.parts.size();
       all.points += design.frequencies_hz.size();
       if ((full = !fits_limit(all, *level, complaints))) break;

@@ -35,6 +35,21 @@ void write_design(JsonText& out, const std::vector<VariantResult>& variants) {
   out.close();
 }
 
+void write_set_aside(JsonText& out, const SetAsides& set_aside) {
+  if (set_aside.empty()) return;
+  out.key("set_aside");
+  out.open('[');
+  for (const SetAside& one : set_aside) {
+    out.open('{');
+    out.field("name", one.variant);
+    out.field("code", one.code);
+    out.field("text", one.text);
+    out.field("hint", one.advice);
+    out.close();
+  }
+  out.close();
+}
+
 void write_summary(JsonText& out, const std::vector<VariantResult>& variants) {
   const Summary summary = summarize(variants);
   out.open('{');
@@ -106,7 +121,7 @@ void write_diagnostic(JsonText& out, const Diagnostic& diagnostic) {
 }  // namespace
 
 void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry,
-                    const std::vector<VariantResult>& variants) {
+                    const std::vector<VariantResult>& variants, const SetAsides& set_aside) {
   out.field("schema", schema);
   out.field("verb", verb);
   out.field("program", "wattfall " WATTFALL_VERSION);
@@ -114,13 +129,14 @@ void write_envelope(JsonText& out, const std::string& verb, const host::Registry
   write_plugins(out, registry);
   out.key("design");
   write_design(out, variants);
+  write_set_aside(out, set_aside);
 }
 
 std::string make_document(const std::string& verb, const host::Registry& registry,
-                          const std::vector<VariantResult>& variants) {
+                          const std::vector<VariantResult>& variants, const SetAsides& set_aside) {
   JsonText out(estimate_bytes(variants));
   out.open('{');
-  write_envelope(out, verb, registry, variants);
+  write_envelope(out, verb, registry, variants, set_aside);
   write_variants(out, variants);
   if (comparable(variants)) {
     out.key("comparison");
@@ -132,10 +148,10 @@ std::string make_document(const std::string& verb, const host::Registry& registr
 }
 
 std::string make_compare_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
-                                  const std::vector<std::string>& labels) {
+                                  const std::vector<std::string>& labels, const SetAsides& set_aside) {
   JsonText out(estimate_bytes(variants));
   out.open('{');
-  write_envelope(out, "compare", registry, variants);
+  write_envelope(out, "compare", registry, variants, set_aside);
   out.key("compare");
   write_compare(out, variants, labels);
   write_variants(out, variants);

@@ -6,7 +6,8 @@
 
 namespace wattfall::report {
 
-/// The keys schema, verb, program, plugins and design of an open object.
-void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry, const std::vector<VariantResult>& variants);
+/// The keys schema, verb, program, plugins and design of an open object; `set_aside` where there is any.
+void write_envelope(JsonText& out, const std::string& verb, const host::Registry& registry,
+                    const std::vector<VariantResult>& variants, const SetAsides& set_aside = {});
 
 }  // namespace wattfall::report

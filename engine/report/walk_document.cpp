@@ -231,10 +231,11 @@ class WalkWriter {
 
 }  // namespace
 
-std::string make_walk_document(const host::Registry& registry, const std::vector<VariantResult>& variants, const std::vector<WalkResult>& walks) {
+std::string make_walk_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                               const std::vector<WalkResult>& walks, const SetAsides& set_aside) {
   JsonText out;
   out.open('{');
-  write_envelope(out, "walk", registry, variants);
+  write_envelope(out, "walk", registry, variants, set_aside);
   out.key("walk");
   out.open('{');
   out.key("variants");

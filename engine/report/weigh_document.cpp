@@ -61,10 +61,11 @@ void write_weighed(JsonText& out, const WeighResult& result) {
 
 }  // namespace
 
-std::string make_weigh_document(const host::Registry& registry, const std::vector<VariantResult>& variants, const std::vector<WeighResult>& weighed) {
+std::string make_weigh_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                                const std::vector<WeighResult>& weighed, const SetAsides& set_aside) {
   JsonText out;
   out.open('{');
-  write_envelope(out, "weigh", registry, variants);
+  write_envelope(out, "weigh", registry, variants, set_aside);
   out.key("weigh");
   out.open('{');
   out.key("variants");

@@ -44,6 +44,7 @@ class Tuner {
         case design::Tune::When::over: tune_over(statement); break;
       }
     }
+    say_not_kept();
     Result<Tuning> result;
     result.diagnostics = std::move(diagnostics_);
     if (result.diagnostics.empty()) result.value = std::move(tuning_);
@@ -99,7 +100,7 @@ class Tuner {
     Found found = search(problem, optimizer_, studied ? other_matches : 0);
     tuning_.evaluations += found.evaluations;
     if (!found.found) return say_nothing_found(problem, found), found;
-    if (!found.keeping) return say_not_kept(problem, found), found;
+    if (!found.keeping) return note_not_kept(problem, found), found;
     note_mismatch(problem, found);
     if (studied) study_further(problem, found);
     return found;
@@ -178,20 +179,29 @@ class Tuner {
          .fault = Fault::numeric});
   }
 
-  /// Named once a statement, at the first frequency where it happens: the other points say the same.
-  void say_not_kept(const Problem& problem, const Found& found) {
-    for (const Diagnostic& said : diagnostics_)
-      if (said.span.begin == problem.statement.span.begin && said.span.source == problem.statement.span.source) return;
+  /// The first frequency of a statement where it happens is told in full, of the others how many there are.
+  void note_not_kept(const Problem& problem, const Found& found) {
+    if (!not_kept_.empty() && not_kept_.back().statement == &problem.statement) {
+      ++not_kept_.back().more;
+      return;
+    }
     std::string reached;
     for (std::size_t i = 0; i < found.kept.size(); ++i)
       reached += (i == 0 ? "" : ", ") + figure_text(problem.statement.keeping[i].figure, found.kept[i]);
-    diagnostics_.push_back(
-        {.code = "keeping-not-reached",
-         .span = problem.statement.span,
-         .text = fmt::format("no setting keeps what `keeping` asks {}; at the nearest, {}{}",
-                             where(problem.statement, problem.frequencies_hz.front()), reached, why_not_kept(problem)),
-         .fault = Fault::numeric,
-         .advice = settings_text(problem.statement, found)});
+    not_kept_.push_back({&problem.statement, problem.frequencies_hz.front(), 0, reached + why_not_kept(problem),
+                         settings_text(problem.statement, found)});
+  }
+
+  void say_not_kept() {
+    for (const NotKept& one : not_kept_)
+      diagnostics_.push_back({.code = "keeping-not-reached",
+                              .span = one.statement->span,
+                              .text = fmt::format("no setting keeps what `keeping` asks {}{}; at the nearest{}, {}",
+                                                  where(*one.statement, one.hertz),
+                                                  one.more == 0 ? "" : fmt::format(", nor at {} more", one.more),
+                                                  one.more == 0 ? "" : " there", one.reached),
+                              .fault = Fault::numeric,
+                              .advice = one.advice});
   }
 
   static std::string figure_text(const design::Figure& figure, double value) {
@@ -305,9 +315,16 @@ class Tuner {
   struct Mismatch {
     double hertz, swr;
   };
+  struct NotKept {
+    const design::Tune* statement;
+    double hertz;
+    std::size_t more;  ///< frequencies of the statement beside the first
+    std::string reached, advice;
+  };
 
   Tuning tuning_;
   std::vector<Mismatch> mismatches_;
+  std::vector<NotKept> not_kept_;
   Diagnostics diagnostics_;
 };
 

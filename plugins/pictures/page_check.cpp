@@ -40,7 +40,7 @@ std::string fact(const Ref& value) {
 std::string changes_of(const Ref& design) {
   const Ref changes = design["changes"];
   if (design["baseline"]["state"].text() == "missing") return "";
-  if (changes.size() == 0) return "<p>No part is other than it was in the baseline.</p>";
+  if (changes.size() == 0) return "<p>" + escape(design["no_changes"].text()) + "</p>";
   Rows rows;
   for (std::size_t c = 0; c < changes.size(); ++c) {
     const Ref one = changes[c];

@@ -68,6 +68,17 @@ std::string requirements(const Ref& document) {
   return table("What was required, and where it is worst", "", headings, rows, Narrow::stacks);
 }
 
+/// Forms of tuner that the report goes on without, and why.
+std::string set_aside(const Ref& document) {
+  const Ref forms = document["set_aside"];
+  if (forms.size() == 0) return "";
+  std::string out = "<ul class=\"sentences\">";
+  for (std::size_t f = 0; f < forms.size(); ++f)
+    out += "<li>Set aside: <strong>" + escape(forms[f]["name"].text()) +
+           "</strong>: " + escape(forms[f]["text"].text()) + "</li>";
+  return out + "</ul>";
+}
+
 std::string figure_name(const Ref& figure) {
   return escape(figure["title"].text().empty() ? figure["figure"].text() : figure["title"].text());
 }
@@ -100,7 +111,7 @@ std::string section_verdict(const Ref& document) {
                     badge(good, good ? "All is well" : "Look here") + " <span>" + escape(verdict["sentence"].text()) +
                     "</span></p><div class=\"cards\">";
   for (std::size_t v = 0; v < variants; ++v) out += headline(document, v);
-  out += "</div>";
+  out += "</div>" + set_aside(document);
   out += requirements(document);
   return section("verdict", "Verdict", "", out);
 }

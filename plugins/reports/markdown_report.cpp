@@ -21,12 +21,20 @@ std::string at(const Json& hz) {
   return hz.is_number() ? " at " + spell_frequency(hz) : "";
 }
 
+std::string about(const Json& document) {
+  const Json& variants = list(document, "variants");
+  const std::string name = variants.size() == 1 ? text(variants.front(), "name") : "";
+  return safe(member(document, "design"), "file") + (name.empty() ? "" : ", \"" + plain_markdown(name) + '"') +
+         ", by " + safe(document, "program");
+}
+
 void write_head(Markdown& page, const Json& document) {
   const Json& design = member(document, "design");
   const std::string title = text(design, "title");
   page.heading(1, title.empty() ? "A design without a title" : plain_markdown(title));
-  page.paragraph(safe(design, "file") + ", by " + safe(document, "program"));
+  page.paragraph(about(document));
   page.paragraph(bold(text(member(document, "verdict"), "sentence")));
+  write_set_aside(page, document);
 }
 
 void write_failures(Markdown& page, const Json& variant) {
@@ -184,6 +192,11 @@ void write_side_by_side(Markdown& page, const Json& document) {
 }
 
 }  // namespace
+
+void write_set_aside(Markdown& page, const Json& document) {
+  for (const Json& one : list(document, "set_aside"))
+    page.bullet("set aside: " + safe(one, "name") + ": " + safe(one, "text"));
+}
 
 void write_cautions(Markdown& page, const Json& document) {
   if (list(document, "cautions").empty()) return;

@@ -13,6 +13,8 @@ void write_weigh(Markdown& page, const Json& document);
 void write_tuning(Markdown& page, const Json& variant, int level);
 /// Preferred values and their parts, where there are any.
 void write_made_table(Markdown& page, const std::vector<std::vector<std::string>>& rows);
+/// Forms of tuner that the report goes on without, and why.
+void write_set_aside(Markdown& page, const Json& document);
 void write_cautions(Markdown& page, const Json& document);
 
 /// Two tables, each at its worst and mid-sweep; the better value of a row in bold.

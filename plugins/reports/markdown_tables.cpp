@@ -96,7 +96,7 @@ void write_broken(Markdown& page, const Json& design) {
     }
   page.table({"variant", "breaks", "figure", "before", "after", "limit", "at"}, {false, false, false, true, true, true, true}, rows);
   if (baseline_of(design) == "missing") return;
-  if (list(design, "changes").empty()) return page.paragraph("No part is other than it was in the baseline.");
+  if (list(design, "changes").empty()) return page.paragraph(safe(design, "no_changes"));
   page.paragraph("Changed since the baseline:");
   for (const Json& change : list(design, "changes")) {
     const std::string place = member(change, "line").is_number() ? " (" + safe(change, "file") + ", line " + std::to_string(count(change, "line")) + ")" : "";
@@ -132,6 +132,7 @@ void write_compare(Markdown& page, const Json& document) {
   for (const Json& column : list(compare, "columns")) columns.push_back(text(column, "label"));
   page.heading(1, "Side by side");
   page.paragraph(bold(text(compare, "why")));
+  write_set_aside(page, document);
   for (const Json& sentence : list(compare, "sentences")) page.bullet(plain_markdown(text(sentence)));
   write_contest_tables(page, list(compare, "figures"), columns, 2);
   write_required(page, compare, columns);

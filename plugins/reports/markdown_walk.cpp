@@ -63,6 +63,7 @@ void write_walk(Markdown& page, const Json& document) {
   const std::string title = text(design, "title");
   page.heading(1, title.empty() ? "A design without a title" : plain_markdown(title));
   page.paragraph(safe(design, "file") + ", the hand calculation, by " + safe(document, "program"));
+  write_set_aside(page, document);
   const Json& variants = list(member(document, "walk"), "variants");
   const int level = variants.size() > 1 ? 3 : 2;
   for (const Json& variant : variants) {

@@ -9,6 +9,7 @@ namespace reports {
 
 void write_weigh(Markdown& page, const Json& document) {
   page.heading(1, text(member(document, "design"), "title"));
+  write_set_aside(page, document);
   const Json& variants = list(member(document, "weigh"), "variants");
   for (const Json& variant : variants) {
     if (variants.size() > 1) page.heading(2, text(variant, "name"));

@@ -18,7 +18,7 @@ void write_changes(Paper& paper, const Json& design) {
   const Json& changes = list(design, "changes");
   const std::string state = text(member(design, "baseline"), "state");
   if (state == "missing") return;
-  if (changes.empty()) return paper.paragraph("    ", "No part is other than it was in the baseline.");
+  if (changes.empty()) return paper.paragraph("    ", text(design, "no_changes"));
   paper.line("    Changed since the baseline:");
   for (std::size_t i = 0; i < std::min(changes.size(), most_changes); ++i) {
     paper.paragraph("      ", place_of(changes[i]) + change_words(changes[i]), Ink::strong);

@@ -126,6 +126,7 @@ void write_compare(Paper& paper, const Json& document) {
   paper.paragraph("VERDICT  ", text(compare, "why"), member(compare, "better").is_null() ? Ink::plain : Ink::good);
   paper.blank();
   write_columns(paper, compare);
+  write_set_aside(paper, document);
   paper.blank();
   for (const Json& sentence : list(compare, "sentences")) paper.paragraph("  ", text(sentence));
   write_contest_table(paper, compare, "worst", "Each figure where it is worst (* the better)");

@@ -28,7 +28,19 @@ void write_variant_verdict(Paper& paper, const Json& variant, bool named) {
   }
 }
 
+/// A variant that stands alone is named once, here; among others each has a chapter.
+std::string variants_of(const Json& variants) {
+  if (variants.size() > 1) return ", " + counted(variants.size(), "variant");
+  const std::string name = variants.empty() ? "" : text(variants.front(), "name");
+  return name.empty() ? "" : ", \"" + name + '"';
+}
+
 }  // namespace
+
+void write_set_aside(Paper& paper, const Json& document) {
+  for (const Json& one : list(document, "set_aside"))
+    paper.paragraph("  set aside: ", text(one, "name") + ": " + text(one, "text"), Ink::faint);
+}
 
 std::string spell_frequency(const Json& hz) {
   return spell(number(hz), "Hz", 6);
@@ -44,7 +56,7 @@ void write_opening(Paper& paper, const Json& document) {
   const std::string title = text(design, "title");
   paper.line(title.empty() ? "A design without a title" : title, Ink::strong);
   std::string about = text(design, "file");
-  if (variants.size() > 1) about += ", " + counted(variants.size(), "variant");
+  about += variants_of(variants);
   if (!variants.empty()) about += ", " + sweep_of(variants.front());
   paper.paragraph("", about + ", by " + text(document, "program"), Ink::faint);
   paper.blank();
@@ -52,6 +64,7 @@ void write_opening(Paper& paper, const Json& document) {
   const bool well = count(verdict, "met") == count(verdict, "of") && count(verdict, "ratings_broken") == 0;
   paper.paragraph("VERDICT  ", text(verdict, "sentence"), well ? Ink::good : Ink::bad);
   for (const Json& variant : variants) write_variant_verdict(paper, variant, variants.size() > 1);
+  write_set_aside(paper, document);
 }
 
 void write_cautions(Paper& paper, const Json& document) {

@@ -9,6 +9,8 @@
 namespace reports {
 
 void write_opening(Paper& paper, const Json& document);
+/// Forms of tuner that the report goes on without, and why.
+void write_set_aside(Paper& paper, const Json& document);
 
 void write_requirements(Paper& paper, const Json& variant);
 void write_rig(Paper& paper, const Json& variant);

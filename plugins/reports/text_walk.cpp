@@ -115,6 +115,7 @@ void write_walk(Paper& paper, const Json& document) {
   const std::string title = text(design, "title");
   paper.line(title.empty() ? "A design without a title" : title, Ink::strong);
   paper.paragraph("", text(design, "file") + ", the hand calculation, by " + text(document, "program"), Ink::faint);
+  write_set_aside(paper, document);
   const Json& variants = list(member(document, "walk"), "variants");
   for (const Json& variant : variants) {
     if (variants.size() > 1) paper.chapter((member(variant, "name").is_string() ? text(variant, "name") + ", " : "") + spell_frequency(member(variant, "frequency_hz")));

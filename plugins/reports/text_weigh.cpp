@@ -58,6 +58,7 @@ void write_figure(Paper& paper, const Json& figure) {
 void write_weigh(Paper& paper, const Json& document) {
   const Json& variants = list(member(document, "weigh"), "variants");
   paper.line(text(member(document, "design"), "title"), Ink::strong);
+  write_set_aside(paper, document);
   bool tuned = false;
   for (const Json& variant : variants) {
     if (variants.size() > 1) paper.chapter(text(variant, "name"));

@@ -223,6 +223,27 @@ TEST_CASE("a figure or a variant that the design no longer has breaks the check;
   CHECK(check(scratch, {"--variant", "two"}).code == 0);
 }
 
+TEST_CASE("a form of tuner that can no longer keep what is asked breaks the check, and the reason is told") {
+  // A shunt part at the antenna steps down only what is above 50 ohm (closed form of the L network; common practice, no
+  // source).
+  const auto tuner = [](const char* ohms) {
+    return std::string("source rig at desk : 100 W, 50 ohm\nload wires at feed : ") + ohms +
+           " ohm\nsweep at [7 MHz]\ntuner atu from desk to feed : l-network, coil Q 200\n"
+           "tune atu at 7 MHz for most power into wires, keeping swr at desk below 1.5\n";
+  };
+  const Scratch scratch;
+  scratch.write("a.feed", tuner("120"));
+  CHECK(check(scratch, {"--accept"}).code == 0);
+  CHECK(check(scratch).code == 0);
+  scratch.write("a.feed", tuner("12"));
+  const Ran worse = check(scratch);
+  CAPTURE(worse.out, worse.err);
+  CHECK(worse.code == 1);
+  CHECK(says(worse.out, "low-pass L, C at the antenna"));
+  CHECK(says(worse.out, "set aside"));
+  CHECK(says(worse.out, "No variant of it is in the baseline"));
+}
+
 TEST_CASE("the tolerance is that of the baseline") {
   // From 75 to 77 ohm: SWR 1.54 for 1.5, 2.7 % more; -10 lg(1 - (27/127)^2) dB for -10 lg 0.96 dB, 13.3 % more.
   for (const auto& [tolerance, code] : {std::pair{"0.5%", 1}, {"2%", 1}, {"13.2%", 1}, {"13.4", 0}}) {

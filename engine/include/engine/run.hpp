@@ -30,6 +30,7 @@ struct Outcome {
 /// All of the main job but its document: for what speaks of several designs at once.
 struct Study {
   std::vector<report::VariantResult> results;  ///< one a variant, in the order of the text; none where there are diagnostics
+  report::SetAsides set_aside;                 ///< forms of tuner that cannot do what is asked, where another form can
   Diagnostics diagnostics;
   bool requirements_met = true;
   std::vector<SourcePtr> sources;     ///< keeps alive what the diagnostics point at

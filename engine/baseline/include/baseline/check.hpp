@@ -64,11 +64,13 @@ struct DesignCheck {
   std::size_t met = 0, of = 0, ratings = 0, ratings_broken = 0;
   std::vector<VariantCheck> variants;
   std::vector<Change> changes;  ///< what is not as the baseline has it, each once
+  bool compared = false;        ///< a variant is in both, so that parts could be held against each other
   bool passes() const;
 };
 
 /// `was` is none where there is no baseline. `one_variant`: the others were not asked for, and are not missed.
-DesignCheck check(const std::vector<report::VariantResult>& results, const std::optional<Baseline>& was, bool one_variant);
+DesignCheck check(const std::vector<report::VariantResult>& results, const std::optional<Baseline>& was,
+                  bool one_variant, const report::SetAsides& set_aside = {});
 
 /// Whether `now` is farther on the wrong side than `before` by more than the tolerance lets it; a figure that no longer exists is.
 /// Beside the tolerance, 1e-4 dB and 1e-9 of other figures are let pass: rounding of the tuner's search.

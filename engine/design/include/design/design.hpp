@@ -296,7 +296,8 @@ struct Plane {
 struct Design {
   std::string title;
   std::string file;
-  std::optional<std::string> variant;
+  std::optional<std::string> variant;  ///< as written, and the form
+  std::string form;         ///< which forms of tuner this one tries, where the text leaves a choice; else empty
   std::vector<Node> nodes;  ///< [0] is ground
   Source source;
   std::vector<Part> parts;  ///< loads among them, in the order of the text

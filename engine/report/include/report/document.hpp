@@ -48,14 +48,22 @@ struct VariantResult {
   } story;
 };
 
+/// A form of tuner that cannot do what the text asks, where another form can: the report goes on without it.
+struct SetAside {
+  std::string variant;
+  std::string code, text, advice;  ///< as a diagnostic has them
+};
+using SetAsides = std::vector<SetAside>;
+
 /// The document, indented, UTF-8, ending in a newline. Numbers in the shortest form that reads back the same; NaN and infinity as null.
 /// `verb` is "run". The same input gives the same bytes.
-std::string make_document(const std::string& verb, const host::Registry& registry, const std::vector<VariantResult>& variants);
+std::string make_document(const std::string& verb, const host::Registry& registry,
+                          const std::vector<VariantResult>& variants, const SetAsides& set_aside = {});
 
 /// The document of `compare`: the variants of one file, or those of several, as columns under the key "compare", and each of them in full under
 /// "variants". `labels`, one a variant, tell the columns apart. Each variant has at least one frequency.
 std::string make_compare_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
-                                  const std::vector<std::string>& labels);
+                                  const std::vector<std::string>& labels, const SetAsides& set_aside = {});
 
 /// `{"schema": 1, "errors": [...]}` for `--to json` where nothing could be solved.
 std::string make_error_document(const Diagnostics& diagnostics);

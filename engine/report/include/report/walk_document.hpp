@@ -19,6 +19,7 @@ struct WalkResult {
 };
 
 /// Schema 1, verb "walk". `variants` are those of the design, for the envelope.
-std::string make_walk_document(const host::Registry& registry, const std::vector<VariantResult>& variants, const std::vector<WalkResult>& walks);
+std::string make_walk_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                               const std::vector<WalkResult>& walks, const SetAsides& set_aside = {});
 
 }  // namespace wattfall::report

@@ -21,6 +21,7 @@ struct WeighResult {
 };
 
 /// Schema 1, verb "weigh".
-std::string make_weigh_document(const host::Registry& registry, const std::vector<VariantResult>& variants, const std::vector<WeighResult>& weighed);
+std::string make_weigh_document(const host::Registry& registry, const std::vector<VariantResult>& variants,
+                                const std::vector<WeighResult>& weighed, const SetAsides& set_aside = {});
 
 }  // namespace wattfall::report
