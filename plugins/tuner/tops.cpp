@@ -38,8 +38,9 @@ constexpr int paces = 16, short_paces = 8;
 constexpr std::size_t laps[] = {1, 2, 3, 8, 150};
 constexpr std::size_t lap_of_ends = 2;
 
-/// Evaluations a knob with which a climber that jams at a crease gets along it.
-constexpr std::size_t swarm_share = 250;
+/// Evaluations a knob of a swarm that gets a climber along the crease where it jams, and most swarms one after the other.
+constexpr std::size_t swarm_share = 1000;
+constexpr int most_swarms = 10;
 
 struct Top {
   Climber climber;
@@ -72,7 +73,7 @@ class Separation {
 
   Top settle(Climber climber) {
     Top top{std::move(climber)};
-    if (ascent_.kinked(top.climber)) swarm(space_, judge_, top.climber, swarm_share * space_.movable().size());
+    if (ascent_.kinked(top.climber)) follow_crease(top.climber);
     for (int follow = 0; follow < most_follows; ++follow) {
       const Climber best = best_nudged(top);
       if (!(best.worth.goal > top.climber.worth.goal + same_goal * height_)) break;
@@ -94,6 +95,15 @@ class Separation {
   }
 
  private:
+  /// A crease is climbed by swarms, each from where the last one ended, until one gains nothing to speak of.
+  void follow_crease(Climber& climber) {
+    for (int follow = 0; follow < most_swarms; ++follow) {
+      const double before = climber.worth.goal;
+      swarm(space_, judge_, climber, swarm_share * space_.movable().size());
+      if (!(climber.worth.goal > before + level * height_)) break;
+    }
+  }
+
   /// The best with one knob at an end of its range: a part that is all but taken away often has a top of its own there,
   /// parted from the best by a shallow dip.
   void add_ends(std::vector<Climber>& climbers) {
