@@ -68,7 +68,7 @@ Effort full_effort(std::size_t knobs) {
 Effort tops_effort(std::size_t knobs) {
   if (knobs <= 1) return {200, 33, 0.03};
   if (knobs == 2) return full_effort(knobs);
-  return {1600, 60, 0.15};
+  return {1000, 45, 0.17};
 }
 
 Climber climber_at(const Space& space, const Batch& batch, std::size_t index) {
