@@ -18,7 +18,7 @@ struct Largest {
   void offer(const ledger::Series& series, const VariantResult& from, design::PartId part_id) {
     if (series.empty()) return;
     const std::size_t i = peak_index(series);
-    if (!(series[i] > value)) return;
+    if (!ledger::exceeds(series[i], value)) return;
     value = series[i];
     at_hz = from.ledger->frequencies_hz[i];
     part = from.design->parts[part_id.index].name;

@@ -18,7 +18,7 @@ constexpr double tie_share = 1e-6;
 std::pair<double, std::string> hottest(const VariantResult& variant, std::size_t point) {
   std::pair<double, std::string> found{0.0, ""};
   for (const ledger::PartBook& book : variant.ledger->parts) {
-    if (!(book.heat_w[point] > found.first)) continue;
+    if (!ledger::exceeds(book.heat_w[point], found.first)) continue;
     found = {book.heat_w[point], variant.design->parts[book.part.index].name};
   }
   return found;

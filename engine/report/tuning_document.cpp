@@ -182,7 +182,7 @@ Highest highest_of(const VariantResult& variant) {
     std::string name;
     for (const ledger::PartBook& book : variant.ledger->parts) {
       const double volts = (book.volts_peak_along.empty() ? book.volts_peak : book.volts_peak_along)[s];
-      if (!(volts > most)) continue;
+      if (!ledger::exceeds(volts, most)) continue;
       most = volts;
       name = variant.design->parts[book.part.index].name;
     }

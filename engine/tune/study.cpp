@@ -144,7 +144,7 @@ class Study {
 
   static void take(Strain& strain, const std::string& part, const ledger::Series& series) {
     const double value = most(series);
-    if (value > strain.value) strain = {part, value};
+    if (ledger::exceeds(value, strain.value)) strain = {part, value};
   }
 
   /// The worst over the frequencies of each figure by itself.

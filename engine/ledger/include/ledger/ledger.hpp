@@ -12,6 +12,12 @@ namespace wattfall::ledger {
 using Series = std::vector<double>;
 using ComplexSeries = std::vector<std::complex<double>>;
 
+/// Whether a figure is above the largest so far by more than rounding: of parts that have the same (volts at one node), the first in the text is named,
+/// on every machine.
+inline bool exceeds(double value, double largest) {
+  return value > largest * (1.0 + 1e-9);
+}
+
 struct SourceBook {
   Series available_w, accepted_w, returned_w, swr;
   ComplexSeries load_impedance_ohm, reflection;
