@@ -67,9 +67,10 @@ void write_ridge(Markdown& page, const Json& search, int level) {
   const Json& ridge = member(search, "ridge");
   const Json& settings = list(ridge, "settings");
   if (settings.empty()) return;
-  page.heading(level, "One knob to spare " + place_of(search) + ": these all match, and lose more or less");
+  page.heading(level, ridge_heading(search));
   write_settings_table(page, search, settings, false);
-  page.paragraph("Setting " + std::to_string(count(ridge, "best") + 1) + " loses least.");
+  if (const auto preferred = preferred_of(ridge))
+    page.paragraph("Setting " + std::to_string(preferred->row + 1) + ' ' + preferred->why + '.');
 }
 
 void write_leeway(Markdown& page, const Json& search, int level) {

@@ -93,7 +93,7 @@ void write_ridge(Paper& paper, const Json& search) {
   const Json& ridge = member(search, "ridge");
   const Json& settings = list(ridge, "settings");
   if (settings.empty()) return;
-  paper.section("One knob to spare " + place_of(search) + ": these all match, and lose more or less");
+  paper.section(ridge_heading(search));
   const Json& knobs = list(search, "knobs");
   std::vector<Scale> scales;
   std::vector<double> volts;
@@ -111,15 +111,17 @@ void write_ridge(Paper& paper, const Json& search) {
   sides.back() = Side::left;
   Table table(sides);
   table.heads(heads);
+  const auto preferred = preferred_of(ridge);
   for (std::size_t row = 0; row < settings.size(); ++row) {
     const Json& match = settings[row];
     std::vector<std::string> cells;
     for (std::size_t k = 0; k < knobs.size(); ++k)
       cells.push_back(scales[k].show(number_at(match, "values", k)) + (item(member(match, "at_end"), k) == Json(true) ? '!' : ' '));
-    const bool least = row == count(ridge, "best");
-    cells.insert(cells.end(), {significant(number(match, "load_w"), 4), spell(number(match, "swr"), ""), significant(number(match, "heat_w")),
-                               volt.show(number(match, "volts_peak")), significant(number(match, "amps_rms")), least ? "loses least" : ""});
-    table.add(std::move(cells), least ? Ink::strong : Ink::plain);
+    const bool best = preferred && row == preferred->row;
+    cells.insert(cells.end(), {significant(number(match, "load_w"), 4), spell(number(match, "swr"), ""),
+                               significant(number(match, "heat_w")), volt.show(number(match, "volts_peak")),
+                               significant(number(match, "amps_rms")), best ? preferred->why : ""});
+    table.add(std::move(cells), best ? Ink::strong : Ink::plain);
   }
   table.print(paper);
 }

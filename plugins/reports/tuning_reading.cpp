@@ -81,6 +81,39 @@ std::vector<std::string> sayings_of(const Json& search) {
   return all;
 }
 
+namespace {
+
+/// The row of the least and the greatest of a figure.
+std::pair<std::size_t, std::size_t> ends_of(const Json& settings, const char* key) {
+  std::size_t least = 0, most = 0;
+  for (std::size_t row = 1; row < settings.size(); ++row) {
+    if (number(settings[row], key) < number(settings[least], key)) least = row;
+    if (number(settings[row], key) > number(settings[most], key)) most = row;
+  }
+  return {least, most};
+}
+
+/// Whether they lie farther apart than tables show.
+bool differ(const Json& settings, const char* key) {
+  if (settings.empty()) return false;
+  const auto [least, most] = ends_of(settings, key);
+  return number(settings[most], key) - number(settings[least], key) > 1e-3 * number(settings[most], key);
+}
+
+}  // namespace
+
+std::optional<Preferred> preferred_of(const Json& ridge) {
+  const Json& settings = list(ridge, "settings");
+  if (differ(settings, "load_w")) return Preferred{count(ridge, "best"), "loses least"};
+  if (differ(settings, "volts_peak")) return Preferred{ends_of(settings, "volts_peak").first, "has the least volts"};
+  return std::nullopt;
+}
+
+std::string ridge_heading(const Json& search) {
+  return "One knob to spare " + place_of(search) + ": these all match, and lose " +
+         (differ(list(member(search, "ridge"), "settings"), "load_w") ? "more or less" : "the same");
+}
+
 std::vector<std::vector<std::string>> made_rows(const std::string& knob, const Json& made, const std::string& unit) {
   std::vector<std::vector<std::string>> rows;
   for (const Json& one : made) {

@@ -1,6 +1,7 @@
 // What a document's searches say, in the words and columns that text and Markdown share.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,15 @@ std::string range_of(const Json& leeway, const std::string& unit);
 /// All that is said of a search beside its tables: what more room would bring, limits, why the first won, how sure it
 /// is.
 std::vector<std::string> sayings_of(const Json& search);
+
+/// Which of a ridge's settings loses least; where all lose the same, which has the least volts; none where these are
+/// all the same, too.
+struct Preferred {
+  std::size_t row;
+  const char* why;  ///< "loses least"
+};
+std::optional<Preferred> preferred_of(const Json& ridge);
+std::string ridge_heading(const Json& search);
 
 /// What the values in a `made` consist of, a row each: the knob, the value, its parts ("100 pF and 15 pF in parallel").
 std::vector<std::vector<std::string>> made_rows(const std::string& knob, const Json& made, const std::string& unit);

@@ -316,3 +316,25 @@ TEST_CASE("the buying list says at which frequency each part needs what") {
       CHECK(part[figure].get<double>() == Approx(at(books[figure], part[place]) * tuner[margin].get<double>()));
   }
 }
+
+TEST_CASE("settings along a spare knob that all lose the same are told apart by their volts") {
+  // Parts without loss lose nothing at any of them; through a larger coil goes the same power at more volts.
+  const auto tee = [](const std::string& coil) {
+    return "source rig at desk : 100 W, 50 ohm\nload wires at feed : 61 - j142 ohm\nsweep at [7.1 MHz]\n"
+           "capacitor Cin from desk to mid : adjustable 15 pF to 330 pF\ninductor L from mid to ground : adjustable "
+           "0.2 uH to 20 uH" +
+           coil +
+           "\ncapacitor Cout from mid to feed : adjustable 15 pF to 330 pF\ntune Cin, L, Cout at 7.1 MHz for most "
+           "power into wires\n";
+  };
+  for (const char* writer : {"text", "markdown"}) {
+    CAPTURE(writer);
+    const Ran same = program({"run", "-", "--to", writer}, {.input = tee("")});
+    CHECK(same.out.find("these all match, and lose the same") != std::string::npos);
+    CHECK(same.out.find("has the least volts") != std::string::npos);
+    CHECK(same.out.find("loses least") == std::string::npos);
+    const Ran lossy = program({"run", "-", "--to", writer}, {.input = tee(", Q 180")});
+    CHECK(lossy.out.find("these all match, and lose more or less") != std::string::npos);
+    CHECK(lossy.out.find("loses least") != std::string::npos);
+  }
+}
