@@ -46,8 +46,8 @@ std::optional<Limit> with_ideal_parts(const Problem& problem, const Match& taken
     for (design::KnobId knob : problem.statement.knobs)
       if (varies_with(part, knob) && !make_ideal(part, changed)) return std::nullopt;
   if (!changed) return std::nullopt;
-  const Problem again{ideal,          problem.network, problem.plan, problem.statement, problem.frequencies_hz,
-                      problem.others, {taken.values}};
+  const Problem again{ideal,          problem.network, problem.plan,   problem.statement, problem.frequencies_hz,
+                      problem.others, {taken.values},  problem.also_hz};
   const Found best = search(again, optimizer);
   if (!best.found || !best.keeping) return std::nullopt;
   const double load_w = load_w_at(again, best.setting);

@@ -173,7 +173,8 @@ class Prices {
     for (std::size_t i = 0; i < steps.size(); ++i) {
       const double gain = most ? figures[0][i] - found_.goal : found_.goal - figures[0][i];
       bool kept = true;
-      for (std::size_t c = 0; c < keeping.size(); ++c) kept &= judge::meets(keeping[c], figures[c + 1][i]);
+      for (std::size_t c = 0; c < keeping.size(); ++c)
+        kept &= asked_hz(problem_, keeping[c]).empty() || judge::meets(keeping[c], figures[c + 1][i]);
       if (kept && gain > best) best = gain;
     }
     return best;
@@ -189,7 +190,7 @@ class Prices {
 };
 
 bool suits(const Problem& problem) {
-  return problem.frequencies_hz.size() == 1 &&
+  return problem.frequencies_hz.size() == 1 && problem.also_hz.empty() &&
          std::all_of(problem.statement.knobs.begin(), problem.statement.knobs.end(), [&](design::KnobId id) {
            const design::Knob& knob = problem.design.knobs[id.index];
            return knob.choices.empty() && knob.lower > 0.0;

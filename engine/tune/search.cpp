@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <memory>
+#include <numeric>
 #include <optional>
 #include <span>
 
@@ -30,6 +31,9 @@ bool is_width(const design::Figure& figure) {
   return figure.kind == design::FigureKind::width_of_swr_at;
 }
 
+/// Instead of no stretch of frequency at all.
+constexpr double smallest_stretch_hz = 1e-3;
+
 /// Instead of a short: at 1 GHz still below 1e-10 ohm.
 constexpr double least_henries = 1e-20, least_ohms = 1e-12;
 
@@ -46,6 +50,30 @@ double setting_of(const design::Knob& knob, double value) {
   for (std::size_t i = 1; i < knob.choices.size(); ++i)
     if (std::abs(knob.choices[i] - value) < std::abs(knob.choices[nearest] - value)) nearest = i;
   return static_cast<double>(nearest);
+}
+
+/// Where a requirement is asked: over its own range at all frequencies there are, else where the goal is judged. By
+/// their numbers in `all_hz`, rising in frequency.
+std::vector<std::size_t> asked_at(const Problem& problem, const design::Requirement& requirement) {
+  const std::vector<double> all = all_hz(problem);
+  std::vector<std::size_t> asked(requirement.over_hz ? all.size() : problem.frequencies_hz.size());
+  std::iota(asked.begin(), asked.end(), std::size_t{0});
+  std::erase_if(asked, [&](std::size_t f) { return !requirement.asks_at(all[f]); });
+  std::stable_sort(asked.begin(), asked.end(), [&](std::size_t a, std::size_t b) { return all[a] < all[b]; });
+  return asked;
+}
+
+/// Where the goal is judged.
+std::vector<std::size_t> goal_at(const Problem& problem) {
+  std::vector<std::size_t> asked(problem.frequencies_hz.size());
+  std::iota(asked.begin(), asked.end(), std::size_t{0});
+  return asked;
+}
+
+std::vector<double> pick(const std::vector<double>& all, const std::vector<std::size_t>& which, std::size_t first = 0) {
+  std::vector<double> picked;
+  for (std::size_t one : which) picked.push_back(all[first + one]);
+  return picked;
 }
 
 /// Only the looks that this search needs are solved for.
@@ -84,7 +112,13 @@ class WholePath {
 class Evaluator {
  public:
   explicit Evaluator(const Problem& problem)
-      : problem_(problem), quick_(Quick::make(problem)), relaxed_(problem.statement.knobs.size(), false) {}
+      : problem_(problem),
+        hertz_(all_hz(problem)),
+        quick_(Quick::make(problem)),
+        relaxed_(problem.statement.knobs.size(), false) {
+    for (const design::Requirement& requirement : problem.statement.keeping)
+      asked_.push_back(asked_at(problem, requirement));
+  }
 
   /// Lets knobs of many choices stand anywhere between their ends, for a first look.
   void relax() {
@@ -163,7 +197,7 @@ class Evaluator {
   void run_quick(std::vector<double>& knobs, std::size_t count) {
     lift_shorts(knobs, count);
     quick_->run(knobs, count, values_);
-    const std::size_t each = problem_.frequencies_hz.size(), width = problem_.others.size();
+    const std::size_t each = hertz_.size(), width = problem_.others.size();
     std::vector<std::size_t> open;
     std::vector<double> again;
     for (std::size_t i = 0; i < count; ++i) {
@@ -184,7 +218,7 @@ class Evaluator {
     solve::States states;
     states.knob_count = width;
     for (std::size_t i = 0; i < count; ++i)
-      for (double hertz : problem_.frequencies_hz) states.add(hertz, {knobs.data() + i * width, width});
+      for (double hertz : hertz_) states.add(hertz, {knobs.data() + i * width, width});
     const ledger::Ledger ledger = whole_path().book(states);
     values.assign(1 + slack_count(), std::vector<double>(states.size()));
     for (std::size_t s = 0; s < states.size(); ++s) {
@@ -196,20 +230,20 @@ class Evaluator {
 
   /// The worst frequency counts; a width is one figure of them all.
   void judge_values(std::size_t count, double* goals, double* slacks) const {
-    const std::size_t each = problem_.frequencies_hz.size();
+    const std::size_t each = hertz_.size(), judged = problem_.frequencies_hz.size();
     const double* values = values_[0].data();
     for (std::size_t i = 0; i < count; ++i) {
-      goals[i] = is_width(problem_.statement.goal) ? width_goal({values + i * each, each}) : goal(values[i * each]);
-      for (std::size_t f = 1; f < each && !is_width(problem_.statement.goal); ++f)
+      goals[i] = is_width(problem_.statement.goal) ? width_goal({values + i * each, judged}) : goal(values[i * each]);
+      for (std::size_t f = 1; f < judged && !is_width(problem_.statement.goal); ++f)
         goals[i] = std::min(goals[i], goal(values[i * each + f]));
-      for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each, each);
+      for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each);
     }
   }
 
   /// Share of the whole stretch; below 0 where no frequency keeps the bound, by how far the best one's reflection is
   /// above it. Settings that keep it everywhere differ by how far the worst one's is below it.
-  double width_share(const design::Figure& figure, std::span<const double> swr) const {
-    const std::vector<double>& hertz = problem_.frequencies_hz;
+  static double width_share(const design::Figure& figure, std::span<const double> swr,
+                            const std::vector<double>& hertz) {
     const double bound = reflection_of_swr(figure.below);
     double least = 1.0, most = 0.0;
     for (double value : swr) {
@@ -217,12 +251,13 @@ class Evaluator {
       most = std::max(most, reflection_of_swr(value));
     }
     if (least > bound) return bound - least;
-    const double share = judge::width_hz(swr, hertz, figure.below) / (hertz.back() - hertz.front());
+    const double stretch = hertz.back() - hertz.front();
+    const double share = stretch > 0.0 ? judge::width_hz(swr, hertz, figure.below) / stretch : 0.0;
     return most <= bound ? share + bound - most : share;
   }
 
   double width_goal(std::span<const double> swr) const {
-    const double share = width_share(problem_.statement.goal, swr);
+    const double share = width_share(problem_.statement.goal, swr, problem_.frequencies_hz);
     return problem_.statement.most ? share : share < 0.0 ? minus_infinity : -share;
   }
 
@@ -238,22 +273,22 @@ class Evaluator {
     return std::isnan(value) ? minus_infinity : sign * value;
   }
 
-  double worst_slack(std::size_t c, std::size_t first, std::size_t each) const {
+  double worst_slack(std::size_t c, std::size_t first) const {
     const design::Requirement& requirement = problem_.statement.keeping[c];
-    if (is_width(requirement.figure)) return width_slack(requirement, {values_[c + 1].data() + first, each});
+    if (asked_[c].empty()) return 1.0;  // kept, with room
+    if (is_width(requirement.figure))
+      return width_slack(requirement, pick(values_[c + 1], asked_[c], first), pick(hertz_, asked_[c]));
     double worst = std::numeric_limits<double>::infinity();
-    for (std::size_t f = 0; f < each; ++f) {
-      const double hertz = problem_.frequencies_hz[f];
-      if (!requirement.asks_at(hertz)) continue;
-      worst = std::min(worst, slack(requirement, values_[c + 1][first + f]));
-    }
+    for (std::size_t f : asked_[c]) worst = std::min(worst, slack(requirement, values_[c + 1][first + f]));
     return worst;
   }
 
   /// As a share of the whole stretch. A width that does not exist keeps nothing, wide or narrow.
-  double width_slack(const design::Requirement& requirement, std::span<const double> swr) const {
-    const double share = width_share(requirement.figure, swr);
-    const double asked = requirement.value / (problem_.frequencies_hz.back() - problem_.frequencies_hz.front());
+  static double width_slack(const design::Requirement& requirement, std::span<const double> swr,
+                            const std::vector<double>& hertz) {
+    const double share = width_share(requirement.figure, swr, hertz);
+    // Of a single point the width is nothing.
+    const double asked = requirement.value / std::max(hertz.back() - hertz.front(), smallest_stretch_hz);
     return requirement.below && share >= 0.0 ? asked - share
            : requirement.below               ? share - asked
                                              : std::min(share, 1.0) - asked;
@@ -271,6 +306,8 @@ class Evaluator {
   }
 
   const Problem& problem_;
+  const std::vector<double> hertz_;              ///< all of the problem's
+  std::vector<std::vector<std::size_t>> asked_;  ///< by requirement: which of them
   std::unique_ptr<Quick> quick_;
   std::vector<bool> relaxed_;
   std::vector<double> knobs_;                ///< of a chunk
@@ -303,21 +340,26 @@ sdk::KnobRange range_of(const design::Knob& knob, double now) {
 
 namespace {
 
-/// The worst of the problem's frequencies, of the setting whose states begin at `first`.
-double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better, const ledger::Ledger& ledger, std::size_t first = 0) {
+/// The worst of these of the problem's frequencies, of the setting whose states begin at `first`.
+double worst_of(const Problem& problem, const design::Figure& figure, bool greater_is_better,
+                const std::vector<std::size_t>& at, const ledger::Ledger& ledger, std::size_t first = 0) {
   double worst = std::numeric_limits<double>::quiet_NaN();
-  if (is_width(figure)) {
-    std::vector<double> swr;
-    for (std::size_t s = first; s < first + problem.frequencies_hz.size(); ++s)
-      swr.push_back(judge::figure_in_state(figure, problem.design, ledger, s));
-    return judge::width_hz(swr, problem.frequencies_hz, figure.below);
-  }
-  for (std::size_t s = first; s < first + problem.frequencies_hz.size(); ++s) {
-    const double value = judge::figure_in_state(figure, problem.design, ledger, s);
+  std::vector<double> values;
+  for (std::size_t f : at) values.push_back(judge::figure_in_state(figure, problem.design, ledger, first + f));
+  if (is_width(figure)) return judge::width_hz(values, pick(all_hz(problem), at), figure.below);
+  for (const double value : values) {
     if (std::isnan(value)) return value;
     if (std::isnan(worst) || (greater_is_better ? value < worst : value > worst)) worst = value;
   }
   return worst;
+}
+
+double worst_goal(const Problem& problem, const ledger::Ledger& ledger, std::size_t first = 0) {
+  return worst_of(problem, problem.statement.goal, problem.statement.most, goal_at(problem), ledger, first);
+}
+double worst_kept(const Problem& problem, const design::Requirement& requirement, const ledger::Ledger& ledger,
+                  std::size_t first = 0) {
+  return worst_of(problem, requirement.figure, !requirement.below, asked_at(problem, requirement), ledger, first);
 }
 
 /// Settings of the design's knobs, each at all of the problem's frequencies.
@@ -325,21 +367,33 @@ solve::States states_of(const Problem& problem, const std::vector<std::vector<do
   solve::States states;
   states.knob_count = problem.others.size();
   for (const std::vector<double>& setting : knobs)
-    for (double hertz : problem.frequencies_hz) states.add(hertz, setting);
+    for (double hertz : all_hz(problem)) states.add(hertz, setting);
   return states;
 }
 
 }  // namespace
 
+std::vector<double> all_hz(const Problem& problem) {
+  std::vector<double> all = problem.frequencies_hz;
+  all.insert(all.end(), problem.also_hz.begin(), problem.also_hz.end());
+  return all;
+}
+
+std::vector<double> asked_hz(const Problem& problem, const design::Requirement& requirement) {
+  return pick(all_hz(problem), asked_at(problem, requirement));
+}
+
 std::vector<std::vector<double>> worst_figures(const Problem& problem, const std::vector<std::vector<double>>& knobs) {
   const ledger::Ledger books = WholePath(problem).book(states_of(problem, knobs));
   std::vector<std::vector<double>> all;
-  const auto add = [&](const design::Figure& figure, bool greater_is_better) {
-    std::vector<double>& worst = all.emplace_back();
-    for (std::size_t i = 0; i < knobs.size(); ++i) worst.push_back(worst_of(problem, figure, greater_is_better, books, i * problem.frequencies_hz.size()));
-  };
-  add(problem.statement.goal, problem.statement.most);
-  for (const design::Requirement& requirement : problem.statement.keeping) add(requirement.figure, !requirement.below);
+  const std::size_t each = all_hz(problem).size();
+  all.emplace_back();
+  for (std::size_t i = 0; i < knobs.size(); ++i) all.back().push_back(worst_goal(problem, books, i * each));
+  for (const design::Requirement& requirement : problem.statement.keeping) {
+    all.emplace_back();
+    for (std::size_t i = 0; i < knobs.size(); ++i)
+      all.back().push_back(worst_kept(problem, requirement, books, i * each));
+  }
   return all;
 }
 
@@ -447,16 +501,16 @@ Found search(const Problem& problem, const sdk::Optimizer& optimizer, std::size_
   found.found = asking.run(starts, other_room, found);
   if (!found.found) return found;
   const ledger::Ledger books = evaluator.whole_path().book(states_of(problem, {knobs_with(problem, found.setting)}));
-  found.goal = worst_of(problem, problem.statement.goal, problem.statement.most, books);
+  found.goal = worst_goal(problem, books);
   if (is_width(problem.statement.goal) && std::isnan(found.goal)) {
     found.found = false;
     found.failure = "at no setting is the SWR so low anywhere";
     return found;
   }
   for (const design::Requirement& requirement : problem.statement.keeping)
-    found.kept.push_back(worst_of(problem, requirement.figure, !requirement.below, books));
+    found.kept.push_back(worst_kept(problem, requirement, books));
   found.swr = 1.0;
-  for (double swr : books.source.swr)
+  for (double swr : pick(books.source.swr, goal_at(problem)))
     found.swr = std::isnan(swr) || std::isnan(found.swr) ? std::numeric_limits<double>::quiet_NaN() : std::max(found.swr, swr);
   return found;
 }

@@ -32,7 +32,15 @@ struct Problem {
   std::vector<double> frequencies_hz;         ///< judged by the worst of them
   std::vector<double> others;                 ///< values of all the design's knobs; the statement's are overwritten
   std::vector<std::vector<double>> starts;    ///< settings worth trying first
+  std::vector<double> also_hz =
+      {};  ///< beside these, those that the setting serves and requirements over a range of their own ask about
 };
+
+/// `frequencies_hz`, then `also_hz`.
+std::vector<double> all_hz(const Problem& problem);
+
+/// Where a requirement of the statement is asked, rising: none where its range lies elsewhere.
+std::vector<double> asked_hz(const Problem& problem, const design::Requirement& requirement);
 
 /// Values of all the design's knobs, the statement's at this setting.
 std::vector<double> knobs_with(const Problem& problem, const std::vector<double>& setting);

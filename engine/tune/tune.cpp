@@ -56,7 +56,8 @@ class Tuner {
   void tune_at(const design::Tune& statement) {
     std::vector<Found> found;
     for (double hertz : statement.at_hz)
-      found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}, true));
+      found.push_back(search_at(statement, {hertz}, tuning_.settings[nearest(design_.frequencies_hz, hertz)], {}, true,
+                                served_at(statement, hertz)));
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s)
       set(statement, found[nearest(statement.at_hz, design_.frequencies_hz[s])], s);
     warn_of(statement, found, statement.at_hz);
@@ -80,9 +81,30 @@ class Tuner {
     for (double hertz : design_.frequencies_hz)
       if (hertz > statement.over_hz.first && hertz < statement.over_hz.second) points.push_back(hertz);
     points.push_back(statement.over_hz.second);
-    const Found found = search_at(statement, points, tuning_.settings.front(), {}, true);
+    const Found found = search_at(statement, points, tuning_.settings.front(), {}, true, design_.frequencies_hz);
     for (std::size_t s = 0; s < design_.frequencies_hz.size(); ++s) set(statement, found, s);
     warn_of(statement, {found}, {statement.over_hz.first});
+  }
+
+  /// The points of the sweep that take the setting for one of the frequencies named.
+  std::vector<double> served_at(const design::Tune& statement, double hertz) const {
+    std::vector<double> served;
+    for (double point : design_.frequencies_hz)
+      if (statement.at_hz[nearest(statement.at_hz, point)] == hertz) served.push_back(point);
+    return served;
+  }
+
+  /// Of the points that a setting serves those that requirements over a range of their own ask about, beside those
+  /// where the goal is judged.
+  static std::vector<double> also_asked(const design::Tune& statement, const std::vector<double>& judged,
+                                        const std::vector<double>& served) {
+    std::vector<double> also;
+    for (double hertz : served) {
+      const bool asked = std::any_of(statement.keeping.begin(), statement.keeping.end(),
+                                     [&](const design::Requirement& one) { return one.over_hz && one.asks_at(hertz); });
+      if (asked && std::find(judged.begin(), judged.end(), hertz) == judged.end()) also.push_back(hertz);
+    }
+    return also;
   }
 
   static std::size_t nearest(const std::vector<double>& points, double hertz) {
@@ -92,11 +114,14 @@ class Tuner {
     return best;
   }
 
-  /// `studied`: more is wanted than the setting.
+  /// `studied`: more is wanted than the setting. `served`: the points of the sweep that take it, where there are more
+  /// than are named.
   Found search_at(const design::Tune& statement, std::vector<double> frequencies_hz, std::vector<double> others,
-                  std::vector<std::vector<double>> starts, bool studied) {
+                  std::vector<std::vector<double>> starts, bool studied, const std::vector<double>& served = {}) {
     constexpr std::size_t other_matches = 12;
-    const Problem problem{design_, network_, plan_, statement, std::move(frequencies_hz), std::move(others), std::move(starts)};
+    std::vector<double> also = also_asked(statement, frequencies_hz, served);
+    const Problem problem{design_,           network_,          plan_,          statement, std::move(frequencies_hz),
+                          std::move(others), std::move(starts), std::move(also)};
     Found found = search(problem, optimizer_, studied ? other_matches : 0);
     tuning_.evaluations += found.evaluations;
     if (!found.found) return say_nothing_found(problem, found), found;
@@ -186,8 +211,10 @@ class Tuner {
       return;
     }
     std::string reached;
-    for (std::size_t i = 0; i < found.kept.size(); ++i)
-      reached += (i == 0 ? "" : ", ") + figure_text(problem.statement.keeping[i].figure, found.kept[i]);
+    for (std::size_t i = 0; i < found.kept.size(); ++i) {
+      if (asked_hz(problem, problem.statement.keeping[i]).empty()) continue;
+      reached += (reached.empty() ? "" : ", ") + figure_text(problem.statement.keeping[i].figure, found.kept[i]);
+    }
     not_kept_.push_back({&problem.statement, problem.frequencies_hz.front(), 0, reached + why_not_kept(problem),
                          settings_text(problem.statement, found)});
   }
@@ -220,7 +247,9 @@ class Tuner {
       statement.keeping.clear();
       statement.goal = requirement.figure;
       statement.most = !requirement.below;
-      const Problem single{design_, network_, plan_, statement, problem.frequencies_hz, problem.others, {}};
+      const std::vector<double> asked = asked_hz(problem, requirement);
+      if (asked.empty()) continue;
+      const Problem single{design_, network_, plan_, statement, asked, problem.others, {}};
       const Found best = search(single, optimizer_);
       tuning_.evaluations += best.evaluations;
       if (!best.found) continue;
