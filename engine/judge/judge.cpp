@@ -138,24 +138,32 @@ bool meets(const design::Requirement& requirement, double value) {
   return requirement.below ? value <= requirement.value + slack : value >= requirement.value - slack;
 }
 
+std::vector<Rating> ratings_of(const Design& design, const Ledger& ledger) {
+  std::vector<Rating> ratings;
+  for (const ledger::PartBook& part : ledger.parts) {
+    const bool line = !part.volts_peak_along.empty();
+    const auto& per_m = design.parts[part.part.index].limits.watts_per_m;
+    if (line && per_m) ratings.push_back(rate(part.part, 'M', *per_m, part.heat_w_per_m, design.source.duty, ledger));
+    rate_part(design, ledger, part.part, line ? part.volts_peak_along : part.volts_peak,
+              line ? part.amps_rms_along : part.amps_rms, part.heat_w, ratings);
+  }
+  for (const ledger::LoadBook& load : ledger.loads)
+    rate_part(design, ledger, load.part, load.volts_peak, load.amps_rms, load.heat_w, ratings);
+  std::stable_sort(ratings.begin(), ratings.end(),
+                   [](const Rating& a, const Rating& b) { return a.worst / a.limit > b.worst / b.limit; });
+  return ratings;
+}
+
 Judgement judge(const Design& design, const Ledger& ledger, const solve::Solution& solution) {
   Judgement judgement;
   for (const design::Requirement& requirement : design.requirements)
     if (auto verdict = judge_requirement(requirement, design, ledger))
       judgement.verdicts.push_back(*verdict);
     else
-      judgement.warnings.push_back({"not-judged", "not judged, since no point of this run lies in its range: " + requirement.text, "", std::nullopt});
-  for (const ledger::PartBook& part : ledger.parts) {
-    const bool line = !part.volts_peak_along.empty();
-    const auto& per_m = design.parts[part.part.index].limits.watts_per_m;
-    if (line && per_m) judgement.ratings.push_back(rate(part.part, 'M', *per_m, part.heat_w_per_m, design.source.duty, ledger));
-    rate_part(design, ledger, part.part, line ? part.volts_peak_along : part.volts_peak, line ? part.amps_rms_along : part.amps_rms,
-              part.heat_w, judgement.ratings);
-  }
-  for (const ledger::LoadBook& load : ledger.loads)
-    rate_part(design, ledger, load.part, load.volts_peak, load.amps_rms, load.heat_w, judgement.ratings);
-  std::stable_sort(judgement.ratings.begin(), judgement.ratings.end(),
-                   [](const Rating& a, const Rating& b) { return a.worst / a.limit > b.worst / b.limit; });
+      judgement.warnings.push_back({"not-judged",
+                                    "not judged, since no point of this run lies in its range: " + requirement.text, "",
+                                    std::nullopt});
+  judgement.ratings = ratings_of(design, ledger);
   warn_of_ratings(design, judgement);
   warn_of_gaps(design, judgement);
   warn_of_gain(design, ledger, judgement);

@@ -5,13 +5,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "best_possible.hpp"
+#include "diagnose.hpp"
 #include "grammar/quantity.hpp"
 #include "judge/figures.hpp"
 #include "judge/judge.hpp"
-#include "best_possible.hpp"
-#include "diagnose.hpp"
 #include "more_room.hpp"
 #include "proof.hpp"
+#include "ratings.hpp"
 #include "ridge.hpp"
 #include "search.hpp"
 #include "study.hpp"
@@ -32,7 +33,7 @@ std::string where(const design::Tune& statement, double hertz) {
 class Tuner {
  public:
   Tuner(const Design& design, const graph::Network& network, const plan::Plan& plan, const sdk::Optimizer& optimizer)
-      : design_(design), network_(network), plan_(plan), optimizer_(optimizer) {
+      : design_(design), network_(network), plan_(plan), optimizer_(optimizer), rated_(has_ratings(design)) {
     tuning_.settings.assign(design.frequencies_hz.size(), design.starting_knobs());
   }
 
@@ -126,17 +127,59 @@ class Tuner {
     tuning_.evaluations += found.evaluations;
     if (!found.found) return say_nothing_found(problem, found), found;
     if (!found.keeping) return note_not_kept(problem, found), found;
-    note_mismatch(problem, found);
-    if (studied) study_further(problem, found);
-    return found;
+    if (!rated_) return settle(problem, found, statement, studied, nullptr), found;
+
+    design::Tune held = statement;
+    const Found spared = keep_ratings(problem, found, held, studied ? other_matches : 0);
+    if (!spared.found) return settle(problem, found, statement, studied, nullptr), found;
+    const Problem again{design_, network_, plan_, held, problem.frequencies_hz, problem.others, {}, problem.also_hz};
+    return settle(again, spared, statement, studied, &found), spared;
   }
 
-  void study_further(const Problem& problem, const Found& found) {
-    Search search{.statement = static_cast<std::size_t>(&problem.statement - design_.tunes.data()), .frequencies_hz = problem.frequencies_hz};
+  /// Where the setting breaks ratings: one that keeps them and reflects no more than a match may, or than that setting
+  /// does, and that brings more than that setting would if the rig gave less. (Else the best way to keep a rating is to
+  /// burn the power elsewhere.) Ratings that are kept anyway are not asked for: `held` is the statement with those that
+  /// are. Nothing found where none was broken, or there is no such setting.
+  Found keep_ratings(const Problem& problem, const Found& found, design::Tune& held, std::size_t other_room) {
+    constexpr int most_rounds = 5;
+    constexpr double worth_sparing = 1.01;
+    std::vector<BrokenRating> broken = broken_ratings(problem, found.setting);
+    if (broken.empty()) return {};
+    const std::vector<BrokenRating> first = broken;
+    if (!std::isnan(found.swr))
+      held.keeping.push_back(source_swr_below(design_, std::max(matched_swr(), found.swr * (1.0 + 1e-6))));
+    const Problem spared{design_,        network_,        plan_,          held, problem.frequencies_hz,
+                         problem.others, {found.setting}, problem.also_hz};
+    for (int round = 0; round < most_rounds; ++round) {
+      for (BrokenRating& one : broken) held.keeping.push_back(std::move(one.kept));
+      Found kept = search(spared, optimizer_, other_room);
+      tuning_.evaluations += kept.evaluations;
+      if (!kept.found || !kept.keeping) break;
+      broken = broken_ratings(spared, kept.setting);
+      if (!broken.empty()) continue;
+      if (load_w_at(spared, kept.setting) > worth_sparing * power_share_of(first) * load_w_at(problem, found.setting))
+        return kept;
+      break;
+    }
+    note_unkept_ratings(problem, first);
+    return {};
+  }
+
+  /// `unrated`: what was found before ratings were kept, if it broke any.
+  void settle(const Problem& problem, const Found& found, const design::Tune& statement, bool studied,
+              const Found* unrated) {
+    note_mismatch(problem, found);
+    if (studied) study_further(problem, found, statement, unrated);
+  }
+
+  void study_further(const Problem& problem, const Found& found, const design::Tune& statement, const Found* unrated) {
+    Search search{.statement = static_cast<std::size_t>(&statement - design_.tunes.data()),
+                  .frequencies_hz = problem.frequencies_hz};
     study(problem, found, search);
     say_how_certain(problem, found, search);
     if (about_match(problem.statement.goal.kind))
       search.limits = limits_of(problem, search.matches.front(), optimizer_);
+    if (unrated != nullptr) search.limits.insert(search.limits.begin(), without_ratings(problem, *unrated));
     for (const Limit& limit : search.limits)
       if (limit.kind == "bode-fano" && search.matches.front().load_w > limit.load_w)
         tuning_.warnings.push_back({"band-too-coarse",
@@ -146,6 +189,9 @@ class Tuner {
                                     "", problem.frequencies_hz.front()});
     const Uphill uphill = look_uphill(problem, found);
     search.more_room = uphill.more_room;
+    // What is kept beside the statement's own demands has no number among them.
+    for (MoreRoom& room : search.more_room)
+      if (room.demand && *room.demand >= statement.keeping.size()) room.demand.reset();
     warn_of_slope(problem, uphill);
     search.ridge = find_ridge(problem, found, optimizer_);
     tuning_.searches.push_back(std::move(search));
@@ -153,6 +199,47 @@ class Tuner {
       const auto said = [&](const judge::Warning& other) { return other.code == warning.code && other.part == warning.part; };
       if (std::none_of(tuning_.warnings.begin(), tuning_.warnings.end(), said)) tuning_.warnings.push_back(std::move(warning));
     }
+  }
+
+  Limit without_ratings(const Problem& problem, const Found& unrated) const {
+    return {"without ratings", load_w_at(problem, unrated.setting), std::numeric_limits<double>::quiet_NaN(),
+            fmt::format("without the ratings {}, but {}", figure_text(problem.statement.goal, unrated.goal, "would be"),
+                        in_words(broken_ratings(problem, unrated.setting)))};
+  }
+
+  /// Remembers ratings that no setting keeps; they are told once a statement.
+  void note_unkept_ratings(const Problem& problem, const std::vector<BrokenRating>& broken) {
+    unkept_.push_back({problem.frequencies_hz.front(), power_share_of(broken), in_words(broken)});
+  }
+
+  static double power_share_of(const std::vector<BrokenRating>& broken) {
+    double share = 1.0;
+    for (const BrokenRating& one : broken) share = std::min(share, one.power_share);
+    return share;
+  }
+
+  static std::string in_words(const std::vector<BrokenRating>& broken) {
+    std::string text;
+    for (const BrokenRating& one : broken) text += (text.empty() ? "" : "; ") + one.text;
+    return text;
+  }
+
+  void warn_of_unkept_ratings(const design::Tune& statement, std::size_t searches) {
+    if (unkept_.empty()) return;
+    const UnkeptRating& worst =
+        *std::min_element(unkept_.begin(), unkept_.end(),
+                          [](const UnkeptRating& a, const UnkeptRating& b) { return a.power_share < b.power_share; });
+    const double available_w = design_.source.available_w.real_at(worst.hertz, tuning_.settings.front());
+    const std::string told =
+        searches == 1 ? where(statement, worst.hertz)
+                      : fmt::format("at {} of {} points, worst at {}", unkept_.size(), searches, at(worst.hertz));
+    tuning_.warnings.push_back(
+        {"ratings-not-kept",
+         fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and none that "
+                     "matches brings more",
+                     told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
+         "", worst.hertz});
+    unkept_.clear();
   }
 
   /// Its answer stands, but a better one is next to it.
@@ -231,10 +318,10 @@ class Tuner {
                               .advice = one.advice});
   }
 
-  static std::string figure_text(const design::Figure& figure, double value) {
+  static std::string figure_text(const design::Figure& figure, double value, const char* verb = "is") {
     const std::string unit = judge::unit_of(figure.kind);
-    if (unit == "Hz") return figure.text + " is " + spell({value, dimension::frequency}, 4);
-    return fmt::format("{} is {:.4g}{}{}", figure.text, value, unit.empty() ? "" : " ", unit);
+    if (unit == "Hz") return fmt::format("{} {} {}", figure.text, verb, spell({value, dimension::frequency}, 4));
+    return fmt::format("{} {} {:.4g}{}{}", figure.text, verb, value, unit.empty() ? "" : " ", unit);
   }
 
   /// Of several requirements each by itself: which cannot be kept at all, or that only all together cannot.
@@ -312,6 +399,7 @@ class Tuner {
 
   void warn_of(const design::Tune& statement, const std::vector<Found>& found, const std::vector<double>& frequencies_hz) {
     warn_of_mismatches(statement, found.size());
+    warn_of_unkept_ratings(statement, found.size());
     for (std::size_t k = 0; k < statement.knobs.size(); ++k) {
       const design::Knob& knob = design_.knobs[statement.knobs[k].index];
       if (turns_a_selector(knob)) continue;
@@ -344,6 +432,10 @@ class Tuner {
   struct Mismatch {
     double hertz, swr;
   };
+  struct UnkeptRating {
+    double hertz, power_share;
+    std::string text;
+  };
   struct NotKept {
     const design::Tune* statement;
     double hertz;
@@ -353,7 +445,9 @@ class Tuner {
 
   Tuning tuning_;
   std::vector<Mismatch> mismatches_;
+  std::vector<UnkeptRating> unkept_;
   std::vector<NotKept> not_kept_;
+  const bool rated_;  ///< some part has a rating
   Diagnostics diagnostics_;
 };
 

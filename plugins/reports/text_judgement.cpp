@@ -23,7 +23,8 @@ std::string limit_phrase(const Json& rating) {
   const std::string margin = spell(std::abs(margin_percent) / 100.0, "share") + " (" +
                              spell(std::abs(number(rating, "margin_db")), "dB") + ")";
   if (!flag(rating, "kept")) return "OVER " + limit + " by " + margin + at(member(rating, "worst_at_hz"));
-  if (flag(rating, "near")) return "NEAR " + limit + ": " + margin + " to spare";
+  // A tuner that holds to a rating ends a hair inside it.
+  if (flag(rating, "near")) return "NEAR " + limit + ": " + (margin_percent < 0.005 ? "nothing" : margin) + " to spare";
   return spell((100.0 - margin_percent) / 100.0, "share") + " of " + limit;
 }
 

@@ -415,6 +415,111 @@ TEST_CASE(
                         .diagnostics) == std::vector<std::string>{"keeping-not-reached"});
 }
 
+TEST_CASE("of settings that match, one that keeps the ratings is taken, where it is worth more than less power") {
+  // A T to 100 + j325 ohm at 7.1 MHz, whose setting of least loss puts 358 V across Cout; the ladder knows nothing of
+  // the engine.
+  const tuner_test::Ladder ladder{{{false, true, 1000}, {true, false, 200}, {false, true, 1000}}, {100, 325}, 7.1e6};
+  const auto feed = [](const std::string& limit_of_cout, const std::string& more = "") {
+    return Feed(head +
+                "capacitor Cin from desk to mid : adjustable 2 pF to 1 nF, Q 1000\ninductor L at mid : adjustable 0.06 "
+                "uH to 30 uH, Q 200" +
+                more + "\ncapacitor Cout from mid to feed : adjustable 2 pF to 1 nF, Q 1000" + limit_of_cout +
+                "\nload ant at feed : 100 + j325 ohm\nsweep at [7.1 MHz]\ntune Cin, L, Cout at 7.1 MHz for most power "
+                "into ant\n");
+  };
+  const auto volts = [&](const double* values) {
+    const double amps = std::sqrt(tuner_test::load_power_w(ladder, values) / 100);
+    return std::sqrt(2.0) * amps * std::abs(tuner_test::part_impedance(ladder.parts[2], values[2], 7.1e6));
+  };
+  const tune::Search free = tuned(feed("")).searches[0];
+  REQUIRE(volts(free.matches[0].values.data()) > 350);
+
+  const tune::Tuning kept = tuned(feed(", limit 250 V"));
+  const std::vector<double>& values = kept.searches[0].matches[0].values;
+  const double watts = tuner_test::load_power_w(ladder, values.data());
+  CHECK(volts(values.data()) <= 250 * (1 + 1e-9));
+  CHECK(swr_of(ladder, values) <= 1.5);
+  REQUIRE(kept.searches[0].limits[0].kind == "without ratings");
+  CHECK(kept.searches[0].limits[0].load_w == Approx(free.matches[0].load_w));
+  CHECK_THAT(kept.searches[0].limits[0].text, Catch::Contains("Cout takes 358 V peak, and is rated for 250 V"));
+  CHECK(codes_of(kept).empty());
+  // The most that a grid finds within the rating, and grids around its best.
+  double most = 0;
+  std::vector<double> centre{0.5, 0.5, 0.5};
+  for (double half = 0.5; half > 1e-4; half *= 0.4) {
+    const std::vector<double> around = centre;
+    for (int i = 0; i <= 40; ++i)
+      for (int j = 0; j <= 40; ++j)
+        for (int k = 0; k <= 40; ++k) {
+          const std::vector<double> place{around[0] + half * (i / 20.0 - 1), around[1] + half * (j / 20.0 - 1),
+                                          around[2] + half * (k / 20.0 - 1)};
+          if (std::any_of(place.begin(), place.end(), [](double x) { return x < 0 || x > 1; })) continue;
+          const double at[] = {2e-12 * std::pow(500, place[0]), 0.06e-6 * std::pow(500, place[1]),
+                               2e-12 * std::pow(500, place[2])};
+          const double power = tuner_test::load_power_w(ladder, at);
+          if (power <= most || volts(at) > 250 || tuner_test::swr(tuner_test::solve(ladder, at).input_ohm) > 1.5)
+            continue;
+          most = power;
+          centre = place;
+        }
+  }
+  CHECK(watts >= most * (1 - 1e-6));
+  CHECK(watts <= most * (1 + 1e-3));
+
+  // A limit that is kept anyway changes nothing, to the last digit.
+  CHECK(tuned(feed(", limit 400 V")).settings == tuned(feed("")).settings);
+  // No match keeps it: the setting stays, and up to what power it keeps the rating is told: (20/358)^2 of 100 W.
+  const tune::Tuning broken = tuned(feed(", limit 20 V"));
+  CHECK(broken.settings == tuned(feed("")).settings);
+  REQUIRE(codes_of(broken) == std::vector<std::string>{"ratings-not-kept"});
+  CHECK_THAT(broken.warnings[0].text, Catch::Contains("up to 312 mW from the rig"));
+}
+
+TEST_CASE("a rating is not kept by burning the power elsewhere") {
+  // R1 stands across the load, 19.3 W of heat in it at the match; R2 before both could burn what is too much, at an SWR
+  // below 1.5. R1 and the load share what comes through, so the load then gets what less power from the rig would bring
+  // it, too.
+  const auto feed = [](const std::string& limit) {
+    return Feed(head + "resistor R1 at feed : 200 ohm" + limit +
+                "\nresistor R2 from desk to feed : adjustable 1 ohm to 50 ohm\n"
+                "load ant at feed : 50 ohm\nsweep at [7 MHz]\ntune R2 at 7 MHz for most power into ant\n");
+  };
+  const tune::Tuning free = tuned(feed("")), rated = tuned(feed(", limit 12 W"));
+  CHECK(free.settings[0][0] == Approx(1));
+  CHECK(rated.settings == free.settings);
+  REQUIRE(codes_of(rated).front() == "ratings-not-kept");
+  CHECK_THAT(rated.warnings[0].text,
+             Catch::Contains("R1 takes 19.3 W of heat, and is rated for 12 W; up to 62.1 W from the rig"));
+}
+
+TEST_CASE("ratings are kept at each frequency, over a band, and of choices") {
+  const auto feed = [](const std::string& asked, const std::string& cout) {
+    return Feed(head +
+                "capacitor Cin from desk to mid : adjustable 2 pF to 1 nF, Q 1000\ninductor L at mid : adjustable 0.06 "
+                "uH to 30 uH, Q 200\n"
+                "capacitor Cout from mid to feed : adjustable " +
+                cout +
+                ", Q 1000, limit 250 V\n"
+                "load ant at feed : 100 + j325 ohm\nsweep 7 MHz to 7.2 MHz, 5 points\ntune Cin, L, Cout " +
+                asked + " for most power into ant\n");
+  };
+  const auto volts = [](const tune::Tuning& tuning, std::size_t point, double hertz) {
+    const tuner_test::Ladder ladder{{{false, true, 1000}, {true, false, 200}, {false, true, 1000}}, {100, 325}, hertz};
+    const std::vector<double>& values = tuning.settings[point];
+    return std::sqrt(2.0 * tuner_test::load_power_w(ladder, values.data()) / 100) *
+           std::abs(tuner_test::part_impedance(ladder.parts[2], values[2], hertz));
+  };
+  const std::string range = "2 pF to 1 nF", choices = "series(E24, from 10 pF, to 1 nF)";
+  for (const std::string& cout : {range, choices})
+    for (const char* asked : {"at each frequency", "over 7 MHz to 7.2 MHz"}) {
+      CAPTURE(cout, asked);
+      const tune::Tuning tuning = tuned(feed(asked, cout));
+      for (std::size_t point = 0; point < 5; ++point)
+        CHECK(volts(tuning, point, 7e6 + 50e3 * double(point)) <= 250 * (1 + 1e-9));
+      CHECK(codes_of(tuning).empty());
+    }
+}
+
 TEST_CASE("two open stubs an eighth of a wave apart have the textbook's two matches") {
   // Pozar, Microwave Engineering, double-stub matching of 60 - j80 ohm: open stubs of 0.146 and 0.204, or 0.482 and 0.350 wavelengths (from memory).
   const double wave_m = 299792458.0 / 30e6;

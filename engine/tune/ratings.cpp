@@ -1,0 +1,87 @@
+#include "ratings.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "grammar/quantity.hpp"
+#include "judge/judge.hpp"
+#include "ledger/book.hpp"
+#include "solve/solve.hpp"
+
+namespace wattfall::tune {
+namespace {
+
+/// Ratings are kept up to this, so that none is broken by the last digit.
+constexpr double just_inside = 1.0 - 1e-9;
+
+bool has_rating(const design::Part& part) {
+  return part.limits.volts_peak || part.limits.amps_rms || part.limits.watts;
+}
+
+bool is_line(const ledger::Ledger& books, design::PartId part) {
+  return std::any_of(books.parts.begin(), books.parts.end(),
+                     [&](const ledger::PartBook& book) { return book.part == part && !book.volts_peak_along.empty(); });
+}
+
+BrokenRating broken(const design::Design& design, const judge::Rating& rating, bool line) {
+  using enum design::FigureKind;
+  const std::string& name = design.parts[rating.part.index].name;
+  design::Requirement kept;
+  kept.figure.part = rating.part;
+  kept.value = rating.limit * just_inside;
+  const char* what = "";
+  switch (rating.unit) {
+    case 'V':
+      kept.figure.kind = line ? peak_volts_on : peak_volts_across;
+      kept.figure.text = std::string(line ? "peak volts on " : "peak volts across ") + name;
+      what = " peak";
+      break;
+    case 'A':
+      kept.figure.kind = line ? rms_amps_on : rms_amps_through;
+      kept.figure.text = std::string(line ? "rms amps on " : "rms amps through ") + name;
+      what = " rms";
+      break;
+    default:
+      // The rating is of the average; figures are those of the whole power.
+      kept.figure.kind = heat_in;
+      kept.figure.text = "heat in " + name;
+      kept.value /= design.source.duty;
+      what = " of heat";
+  }
+  const auto spelled = [&](double value) {
+    const Dimension dim = rating.unit == 'V' ? dimension::voltage : rating.unit == 'A' ? dimension::current : dimension::power;
+    return spell({value, dim}, 3);
+  };
+  const double share = rating.limit / rating.worst;
+  return {std::move(kept), rating.of_heat() ? share : share * share,
+          fmt::format("{} takes {}{}, and is rated for {}", name, spelled(rating.worst), what, spelled(rating.limit))};
+}
+
+}  // namespace
+
+bool has_ratings(const design::Design& design) { return std::any_of(design.parts.begin(), design.parts.end(), has_rating); }
+
+std::vector<BrokenRating> broken_ratings(const Problem& problem, const std::vector<double>& setting) {
+  const std::vector<double> knobs = knobs_with(problem, setting);
+  solve::States states;
+  states.knob_count = knobs.size();
+  for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
+  const solve::Solution solution = solve::solve(problem.design, problem.network, problem.plan, states);
+  const ledger::Ledger books = ledger::book(problem.design, problem.network, solution, {});
+  std::vector<BrokenRating> all;
+  for (const judge::Rating& rating : judge::ratings_of(problem.design, books))
+    if (!rating.kept() && rating.unit != 'M') all.push_back(broken(problem.design, rating, is_line(books, rating.part)));
+  return all;
+}
+
+design::Requirement source_swr_below(const design::Design& design, double swr) {
+  design::Requirement below;
+  below.figure.kind = design::FigureKind::swr_at;
+  below.figure.look.node = design.source.node;
+  below.figure.text = "swr at " + design.nodes[design.source.node.index].name;
+  below.value = swr;
+  return below;
+}
+
+}  // namespace wattfall::tune
