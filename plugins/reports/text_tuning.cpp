@@ -29,13 +29,14 @@ std::vector<Scale> scales_of(const Json& search) {
   return scales;
 }
 
-void write_match_rows(Table& table, const Json& search) {
+/// `shown`: as many knobs as there is room for.
+void write_match_rows(Table& table, const Json& search, std::size_t shown) {
   const std::vector<Scale> scales = scales_of(search);
   std::vector<double> volts;
   for (const Json& match : list(search, "matches")) volts.push_back(number(match, "volts_peak"));
   const Scale volt = scale_for(volts, "V");
   std::vector<std::string> heads{""};
-  for (std::size_t k = 0; k < scales.size(); ++k) {
+  for (std::size_t k = 0; k < shown; ++k) {
     heads.push_back(cut_name(names_of(search)[k], 14) + (scales[k].unit.empty() ? "" : ", " + scales[k].unit) + ' ');
   }
   heads.insert(heads.end(), {"load, W", "SWR", "heat, W", volt.unit + " peak", "A rms"});
@@ -45,7 +46,7 @@ void write_match_rows(Table& table, const Json& search) {
   std::size_t row = 0;
   for (const Json& match : list(search, "matches")) {
     std::vector<std::string> cells{std::to_string(++row)};
-    for (std::size_t k = 0; k < scales.size(); ++k) {
+    for (std::size_t k = 0; k < shown; ++k) {
       const Json& knob = item(member(search, "knobs"), k);
       const bool at_end = !knob.contains("choice_nodes") && item(member(match, "at_end"), k) == Json(true);
       cells.push_back(show_value(knob, number_at(match, "values", k), scales[k]) + (at_end ? '!' : ' '));
@@ -78,12 +79,12 @@ void write_matches(Paper& paper, const Json& search) {
   const std::size_t knobs = list(search, "knobs").size(), matches = list(search, "matches").size();
   if (matches == 0) return;
   paper.section(matches > 1 ? "The settings that stand out " + place_of(search) + ", best first" : "The setting taken " + place_of(search));
-  if (knobs <= most_knobs) {
-    Table table(std::vector<Side>(knobs + 6 + list(item(member(search, "matches"), 0), "widths").size(), Side::right));
-    write_match_rows(table, search);
-    table.print(paper);
-    paper.line("  <1.5, <2: how wide a stretch of frequency the SWR stays below that, nothing retuned; + at least", Ink::faint);
-  }
+  // Of many knobs the values of the setting taken stand in a list of their own, above.
+  const std::size_t shown = knobs <= most_knobs ? knobs : 0;
+  Table table(std::vector<Side>(shown + 6 + list(item(member(search, "matches"), 0), "widths").size(), Side::right));
+  write_match_rows(table, search, shown);
+  table.print(paper);
+  paper.line("  <1.5, <2: how wide a stretch of frequency the SWR stays below that, nothing retuned; + at least", Ink::faint);
   if (matches > 1) write_made(paper, search);
   for (const std::string& said : sayings_of(search)) paper.paragraph("  ", said);
 }
