@@ -451,12 +451,33 @@ class Tuner {
   Diagnostics diagnostics_;
 };
 
+/// A knob that was forgotten stands where nobody put it.
+void warn_of_untuned(const Design& design, Tuning& tuning) {
+  std::string names, first;
+  std::size_t count = 0;
+  const std::vector<double> starts = design.starting_knobs();
+  for (std::size_t k = 0; k < design.knobs.size(); ++k) {
+    const auto turns = [&](const design::Tune& statement) {
+      return std::any_of(statement.knobs.begin(), statement.knobs.end(), [&](design::KnobId id) { return id.index == static_cast<int>(k); });
+    };
+    if (design.knobs[k].start || std::any_of(design.tunes.begin(), design.tunes.end(), turns)) continue;
+    names += fmt::format("{}{} at {}", count++ == 0 ? "" : ", ", design.knobs[k].name, spell({starts[k], design.knobs[k].dim}, 4));
+    if (count == 1) first = design.knobs[k].name;
+  }
+  if (count == 0) return;
+  tuning.warnings.push_back({"not-tuned",
+                             fmt::format("no value is written and no `tune` turns {}: {}, in the middle of {}", count == 1 ? "this knob" : "these knobs",
+                                         names, count == 1 ? "its range" : "their ranges"),
+                             first, std::nullopt});
+}
+
 }  // namespace
 
 Result<Tuning> tune(const Design& design, const graph::Network& network, const plan::Plan& plan, const sdk::Optimizer* optimizer) {
   if (design.tunes.empty()) {
     Tuning tuning;
     tuning.settings.assign(design.frequencies_hz.size(), design.starting_knobs());
+    warn_of_untuned(design, tuning);
     return {.value = std::move(tuning)};
   }
   if (optimizer == nullptr)
@@ -464,7 +485,9 @@ Result<Tuning> tune(const Design& design, const graph::Network& network, const p
                              .text = "no plugin that can tune is there",
                              .expected = "a plugin that brings an optimizer (`wattfall list plugins` shows those found)",
                              .fault = Fault::file}}};
-  return Tuner(design, network, plan, *optimizer).run();
+  Result<Tuning> tuned = Tuner(design, network, plan, *optimizer).run();
+  if (tuned.value) warn_of_untuned(design, *tuned.value);
+  return tuned;
 }
 
 }  // namespace wattfall::tune

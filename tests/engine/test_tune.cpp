@@ -124,6 +124,24 @@ TEST_CASE("at each frequency retunes, at one frequency does not, and over a band
   CHECK(std::min(power(band, 0), power(band, 4)) > std::min(power(one, 0), power(one, 4)) * (1.0 + 1e-6));
 }
 
+TEST_CASE("a knob that no tune turns, and for which no value is written, is said to stand mid-range") {
+  const auto warnings = [](const std::string& more) {
+    std::vector<std::string> texts;
+    const Feed feed("source rig at desk : 100 W, 50 ohm\nload ant at feed : 20 ohm\nsweep at [7 MHz]\n"
+                    "inductor L from desk to feed : adjustable 1 uH to 4 uH\n" + more);
+    const Result<tune::Tuning> result = tune::tune(feed.design, feed.network, feed.plan, test::registry().find_optimizer());
+    REQUIRE(result.value.has_value());
+    for (const judge::Warning& warning : result.value->warnings)
+      if (warning.code == "not-tuned") texts.push_back(warning.text);
+    return texts;
+  };
+  REQUIRE(warnings("").size() == 1);
+  CHECK_THAT(warnings("")[0], Catch::Contains("this knob: L at 2 uH, in the middle of its range"));
+  CHECK(warnings("tune L at 7 MHz for most power into ant\n").empty());
+  CHECK(warnings("capacitor C at feed : adjustable 100 pF to 900 pF\ntune L at 7 MHz for most power into ant\n").front().find("C at 300 pF") != std::string::npos);
+  CHECK(warnings("capacitor C at feed : 200 pF, adjustable 100 pF to 900 pF\ntune L at 7 MHz for most power into ant\n").empty());
+}
+
 TEST_CASE("what matches for sending matches for receiving") {
   // Turn the network round: the antenna as a source of its own impedance, the rig as a 50 ohm load. The share of power that
   // passes is the same (reciprocity), at the tuned setting and at any other.
