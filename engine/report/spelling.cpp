@@ -113,6 +113,7 @@ std::string spell_figure(double value, const std::string& unit) {
   if (unit == "W") return spell_power(value);
   if (unit == "V") return spell_volts(value);
   if (unit == "A") return spell_in(value, dimension::current, 3);
+  if (unit == "W/m") return spell_in(value, dimension::power_per_length, 3);
   if (unit == "Hz") return spell_frequency(value);
   return spell_in(value, dimension::resistance, 3);
 }

@@ -338,3 +338,16 @@ TEST_CASE("settings along a spare knob that all lose the same are told apart by 
     CHECK(lossy.out.find("loses least") != std::string::npos);
   }
 }
+
+TEST_CASE("a line's heat is told in watts a metre, in every report") {
+  // 100 W into a matched line of 1 dB a metre: ln(10)/10 of 100 W, 23 W/m, at its beginning.
+  const std::string text =
+      "source rig at desk : 100 W, 50 ohm\nload wires at feed : 50 ohm\nline coax from desk to feed : 1 m, 50 ohm, "
+      "loss 100 dB/100m at 7 MHz, limit 7 W/m\n"
+      "sweep at [7 MHz]\n";
+  for (const char* writer : {"text", "markdown", "page", "junit", "json"}) {
+    const Ran ran = program({"run", "-", "--to", writer}, {.input = text});
+    CAPTURE(writer, ran.out, ran.err);
+    CHECK(ran.out.find("coax takes 23 W/m of heat at 7 MHz, and is rated for 7 W/m") != std::string::npos);
+  }
+}
