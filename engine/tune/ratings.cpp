@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "grammar/quantity.hpp"
+#include "judge/figures.hpp"
 #include "judge/judge.hpp"
 #include "ledger/book.hpp"
 #include "solve/solve.hpp"
@@ -58,7 +60,50 @@ BrokenRating broken(const design::Design& design, const judge::Rating& rating, b
           fmt::format("{} takes {}{}, and is rated for {}", name, spelled(rating.worst), what, spelled(rating.limit))};
 }
 
+/// The statement's knobs somewhere else in their ranges, each trial and knob elsewhere.
+std::vector<double> elsewhere(const Problem& problem, std::size_t trial) {
+  std::vector<double> setting;
+  for (std::size_t k = 0; k < problem.statement.knobs.size(); ++k) {
+    const design::Knob& knob = problem.design.knobs[problem.statement.knobs[k].index];
+    const double place = std::fmod(0.13 + 0.618 * double(trial) + 0.371 * double(k), 1.0);
+    if (!knob.choices.empty())
+      setting.push_back(knob.choices[static_cast<std::size_t>(place * double(knob.choices.size()))]);
+    else
+      setting.push_back(knob.lower > 0.0 ? knob.lower * std::pow(knob.upper / knob.lower, place)
+                                         : knob.lower + place * (knob.upper - knob.lower));
+  }
+  return setting;
+}
+
 }  // namespace
+
+bool follows_power(const Problem& problem, const std::vector<double>& setting, const BrokenRating& rating) {
+  constexpr std::size_t trials = 4;
+  constexpr double same = 1e-7, least_share = 1e-9;
+  const std::size_t each = problem.frequencies_hz.size();
+  solve::States states;
+  states.knob_count = problem.others.size();
+  for (std::size_t trial = 0; trial <= trials; ++trial) {
+    const std::vector<double> knobs = knobs_with(problem, trial == 0 ? setting : elsewhere(problem, trial));
+    for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
+  }
+  const ledger::Ledger books = ledger::book(problem.design, problem.network,
+                                            solve::solve(problem.design, problem.network, problem.plan, states), {});
+  const auto strain_of_power = [&](std::size_t state) {
+    const double strain = judge::figure_in_state(rating.kept.figure, problem.design, books, state);
+    return (rating.kept.figure.kind == design::FigureKind::heat_in ? strain : strain * strain) /
+           books.totals.absorbed_w[state];
+  };
+  std::size_t compared = 0;
+  for (std::size_t state = each; state < states.size(); ++state) {
+    // Where next to nothing arrives, what does is rounding.
+    if (!(books.totals.absorbed_w[state] > least_share * books.totals.available_w[state])) continue;
+    const double was = strain_of_power(state % each);
+    if (!(std::abs(strain_of_power(state) - was) <= same * was)) return false;
+    ++compared;
+  }
+  return compared > 0;
+}
 
 bool has_ratings(const design::Design& design) { return std::any_of(design.parts.begin(), design.parts.end(), has_rating); }
 

@@ -21,6 +21,10 @@ bool has_ratings(const design::Design& design);
 /// Those that the setting (by the statement's knobs) breaks at the problem's frequencies, the worst first. Cost: the whole network's books.
 std::vector<BrokenRating> broken_ratings(const Problem& problem, const std::vector<double>& setting);
 
+/// Whether the part's strain goes with what the loads get, however the knobs stand: it lies beyond them, and less power
+/// is all that spares it. Looked at in a few settings far apart.
+bool follows_power(const Problem& problem, const std::vector<double>& setting, const BrokenRating& rating);
+
 /// What a setting that reflects no more than this would keep.
 design::Requirement source_swr_below(const design::Design& design, double swr);
 

@@ -146,6 +146,10 @@ class Tuner {
     std::vector<BrokenRating> broken = broken_ratings(problem, found.setting);
     if (broken.empty()) return {};
     const std::vector<BrokenRating> first = broken;
+    const auto hardest = std::min_element(first.begin(), first.end(), [](const BrokenRating& a, const BrokenRating& b) {
+      return a.power_share < b.power_share;
+    });
+    if (follows_power(problem, found.setting, *hardest)) return note_unkept_ratings(problem, first), Found{};
     if (!std::isnan(found.swr))
       held.keeping.push_back(source_swr_below(design_, std::max(matched_swr(), found.swr * (1.0 + 1e-6))));
     const Problem spared{design_,        network_,        plan_,          held, problem.frequencies_hz,

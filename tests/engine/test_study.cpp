@@ -492,6 +492,25 @@ TEST_CASE("a rating is not kept by burning the power elsewhere") {
              Catch::Contains("R1 takes 19.3 W of heat, and is rated for 12 W; up to 62.1 W from the rig"));
 }
 
+TEST_CASE("what lies beyond the knobs is spared by less power alone, and no search is made for it") {
+  // Volts on the line go with what arrives, however the tuner stands.
+  const auto feed = [](const std::string& limit, const std::string& own = "") {
+    return Feed(head + "capacitor Cin from desk to mid : adjustable 15 pF to 330 pF, Q 1200" + own +
+                "\ninductor L at mid : adjustable 0.2 uH to 20 uH, Q 180\n"
+                "capacitor Cout from mid to out : adjustable 15 pF to 330 pF, Q 1200\nline coax from out to feed : 20 "
+                "m, 50 ohm, loss 5 dB/100m at 7 MHz" +
+                limit +
+                "\nload ant at feed : 61 - j142 ohm\nsweep at [7.1 MHz]\ntune Cin, L, Cout at 7.1 MHz for most power "
+                "into ant\n");
+  };
+  const tune::Tuning free = tuned(feed("")), rated = tuned(feed(", limit 100 V"));
+  CHECK(rated.settings == free.settings);
+  CHECK(rated.evaluations == free.evaluations);
+  CHECK(codes_of(rated).front() == "ratings-not-kept");
+  // A limit of the tuner's own capacitor is looked into.
+  CHECK(tuned(feed("", ", limit 20 V")).evaluations > free.evaluations);
+}
+
 TEST_CASE("ratings are kept at each frequency, over a band, and of choices") {
   const auto feed = [](const std::string& asked, const std::string& cout) {
     return Feed(head +
