@@ -51,13 +51,16 @@ BrokenRating broken(const design::Design& design, const judge::Rating& rating, b
       kept.value /= design.source.duty;
       what = " of heat";
   }
-  const auto spelled = [&](double value) {
+  const auto spelled = [&](double value, int digits) {
     const Dimension dim = rating.unit == 'V' ? dimension::voltage : rating.unit == 'A' ? dimension::current : dimension::power;
-    return spell({value, dim}, 3);
+    return spell({value, dim}, digits);
   };
+  // One that is broken by a hair shows it.
+  const std::string limit = spelled(rating.limit, 3);
+  const std::string takes = spelled(rating.worst, 3) == limit ? spelled(rating.worst, 6) : spelled(rating.worst, 3);
   const double share = rating.limit / rating.worst;
   return {std::move(kept), rating.of_heat() ? share : share * share,
-          fmt::format("{} takes {}{}, and is rated for {}", name, spelled(rating.worst), what, spelled(rating.limit))};
+          fmt::format("{} takes {}{}, and is rated for {}", name, takes, what, limit)};
 }
 
 /// The statement's knobs somewhere else in their ranges, each trial and knob elsewhere.

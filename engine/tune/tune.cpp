@@ -142,7 +142,7 @@ class Tuner {
   /// are. Nothing found where none was broken, or there is no such setting.
   Found keep_ratings(const Problem& problem, const Found& found, design::Tune& held, std::size_t other_room) {
     constexpr int most_rounds = 5;
-    constexpr double worth_sparing = 1.01;
+    constexpr double worth_sparing = 1.01, no_loss = 0.98;
     std::vector<BrokenRating> broken = broken_ratings(problem, found.setting);
     if (broken.empty()) return {};
     const std::vector<BrokenRating> first = broken;
@@ -161,8 +161,8 @@ class Tuner {
       if (!kept.found || !kept.keeping) break;
       broken = broken_ratings(spared, kept.setting);
       if (!broken.empty()) continue;
-      if (load_w_at(spared, kept.setting) > worth_sparing * power_share_of(first) * load_w_at(problem, found.setting))
-        return kept;
+      const double load_w = load_w_at(spared, kept.setting), unrated_w = load_w_at(problem, found.setting);
+      if (load_w > worth_sparing * power_share_of(first) * unrated_w || load_w > no_loss * unrated_w) return kept;
       break;
     }
     note_unkept_ratings(problem, first);

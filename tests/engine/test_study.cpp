@@ -468,6 +468,10 @@ TEST_CASE("of settings that match, one that keeps the ratings is taken, where it
 
   // A limit that is kept anyway changes nothing, to the last digit.
   CHECK(tuned(feed(", limit 400 V")).settings == tuned(feed("")).settings);
+  // One that is broken by a hair is kept at the cost of a hair.
+  const tune::Tuning hair = tuned(feed(", limit 357 V"));
+  CHECK(volts(hair.searches[0].matches[0].values.data()) <= 357 * (1 + 1e-9));
+  CHECK(codes_of(hair).empty());
   // No match keeps it: the setting stays, and up to what power it keeps the rating is told: (20/358)^2 of 100 W.
   const tune::Tuning broken = tuned(feed(", limit 20 V"));
   CHECK(broken.settings == tuned(feed("")).settings);
