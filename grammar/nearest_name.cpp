@@ -32,6 +32,16 @@ std::size_t distance(std::string_view a, std::string_view b) {
   return one_ago[b.size()];
 }
 
+/// A name that was left off early, `C` for `Cin`, is nearer than one of another letter: half a slip.
+constexpr std::size_t most_left_off = 3;
+
+/// In halves of a slip.
+std::size_t slips(const std::string& wanted, const std::string& candidate) {
+  const bool left_off = candidate.size() > wanted.size() && candidate.size() - wanted.size() <= most_left_off &&
+                        candidate.starts_with(wanted);
+  return left_off ? 1 : 2 * distance(wanted, candidate);
+}
+
 // Beyond this nobody mistyped a name, and the square cost would be felt.
 constexpr std::size_t longest_name = 64;
 
@@ -40,14 +50,14 @@ constexpr std::size_t longest_name = 64;
 std::string nearest_name(std::string_view name, const std::vector<std::string>& known) {
   if (name.empty() || name.size() > longest_name) return {};
   const std::string wanted = lower(name);
-  std::size_t best = std::max<std::size_t>(1, name.size() / 3) + 1;
+  std::size_t best = 2 * (std::max<std::size_t>(1, name.size() / 3) + 1);
   const std::string* found = nullptr;
   for (const std::string& candidate : known) {
     const std::size_t gap = std::max(candidate.size(), name.size()) - std::min(candidate.size(), name.size());
-    if (gap >= best) continue;
-    const std::size_t here = distance(wanted, lower(candidate));
+    if (gap > most_left_off && 2 * gap >= best) continue;
+    const std::size_t here = slips(wanted, lower(candidate));
     // A one-letter name that shares no letter is a different name, not a slip.
-    if (here >= best || here >= std::max(candidate.size(), name.size())) continue;
+    if (here >= best || here >= 2 * std::max(candidate.size(), name.size())) continue;
     best = here;
     found = &candidate;
   }
@@ -59,7 +69,7 @@ std::string nearest_first(std::string_view name, std::vector<std::string> known,
   std::vector<std::pair<std::size_t, std::string>> ranked;
   ranked.reserve(known.size());
   for (std::string& candidate : known) {
-    const std::size_t gap = distance(wanted, lower(std::string_view(candidate).substr(0, longest_name)));
+    const std::size_t gap = slips(wanted, lower(std::string_view(candidate).substr(0, longest_name)));
     ranked.emplace_back(gap, std::move(candidate));
   }
   std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first < b.first; });

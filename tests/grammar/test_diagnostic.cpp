@@ -160,6 +160,9 @@ TEST_CASE("a near name is offered, a far one is not") {
   CHECK(nearest_name("cpaacitor", known) == "capacitor");
   CHECK(nearest_name("CAPACITOR", known) == "capacitor");
   CHECK(nearest_name("lnie", known) == "line");
+  // One that was left off early is nearer than one of another letter.
+  CHECK(nearest_name("atu.C", {"atu.L", "atu.Cin", "atu.Cout"}) == "atu.Cin");
+  CHECK(nearest_first("atu.C", {"atu.L", "atu.Cout", "atu.Cin"}, 9) == "atu.Cout, atu.Cin, atu.L");
   CHECK(nearest_name("lin", known) == "line");
   CHECK(nearest_name("q", known) == "Q");
   CHECK(nearest_name("x", known).empty());
