@@ -94,7 +94,9 @@ Summary summarize(const std::vector<VariantResult>& variants) {
 }
 
 double margin_share(const judge::Rating& rating) {
-  return (rating.limit - rating.worst) / rating.limit;
+  const double share = (rating.limit - rating.worst) / rating.limit;
+  // What a tuner that holds to a rating leaves of it, a billionth, is no margin.
+  return rating.kept() && share < 1e-8 ? 0.0 : share;
 }
 
 double margin_db(const judge::Rating& rating) {

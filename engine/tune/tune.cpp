@@ -239,9 +239,9 @@ class Tuner {
                       : fmt::format("at {} of {} points, worst at {}", unkept_.size(), searches, at(worst.hertz));
     tuning_.warnings.push_back(
         {"ratings-not-kept",
-         fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and none that "
-                     "matches brings more",
-                     told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
+         fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and with all its power none was found that "
+                    "matches, keeps them and brings more",
+                    told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
          "", worst.hertz});
     unkept_.clear();
   }

@@ -99,8 +99,7 @@ std::string spell(double value, const std::string& unit, int digits) {
   if (!std::isfinite(value)) return unit.empty() ? "infinite" : "-";
   if (unit.empty()) return std::abs(value) < 100.0 ? strip(fixed(value, 2)) : significant(value, digits);
   if (unit == "dB") return fixed(value, 2) + " dB";
-  // Below a millionth of a per cent it is rounding: what a tuner leaves of a rating that it holds to.
-  if (unit == "share") return significant(std::abs(value) < 1e-8 ? 0.0 : 100.0 * value, digits) + " %";
+  if (unit == "share") return significant(100.0 * value, digits) + " %";
   const Prefix prefix = choose_prefix(std::abs(value), unit);
   return significant(value / prefix.factor, digits) + ' ' + prefix.unit;
 }
