@@ -133,7 +133,7 @@ class Evaluator {
   }
 
   std::size_t knob_count() const { return problem_.statement.knobs.size(); }
-  std::size_t slack_count() const { return problem_.statement.keeping.size(); }
+  std::size_t slack_count() const { return problem_.statement.keeping.size() - problem_.scaling; }
 
   std::vector<double> knobs_for(const double* setting) const {
     std::vector<double> knobs(problem_.others.size());
@@ -220,10 +220,11 @@ class Evaluator {
     for (std::size_t i = 0; i < count; ++i)
       for (double hertz : hertz_) states.add(hertz, {knobs.data() + i * width, width});
     const ledger::Ledger ledger = whole_path().book(states);
-    values.assign(1 + slack_count(), std::vector<double>(states.size()));
+    const std::size_t asked = problem_.statement.keeping.size();
+    values.assign(1 + asked, std::vector<double>(states.size()));
     for (std::size_t s = 0; s < states.size(); ++s) {
       values[0][s] = judge::figure_in_state(problem_.statement.goal, problem_.design, ledger, s);
-      for (std::size_t c = 0; c < slack_count(); ++c)
+      for (std::size_t c = 0; c < asked; ++c)
         values[c + 1][s] = judge::figure_in_state(problem_.statement.keeping[c].figure, problem_.design, ledger, s);
     }
   }
@@ -233,11 +234,22 @@ class Evaluator {
     const std::size_t each = hertz_.size(), judged = problem_.frequencies_hz.size();
     const double* values = values_[0].data();
     for (std::size_t i = 0; i < count; ++i) {
-      goals[i] = is_width(problem_.statement.goal) ? width_goal({values + i * each, judged}) : goal(values[i * each]);
+      goals[i] = is_width(problem_.statement.goal) ? width_goal({values + i * each, judged}) : scaled_goal(i * each);
       for (std::size_t f = 1; f < judged && !is_width(problem_.statement.goal); ++f)
-        goals[i] = std::min(goals[i], goal(values[i * each + f]));
+        goals[i] = std::min(goals[i], scaled_goal(i * each + f));
       for (std::size_t c = 0; c < slack_count(); ++c) slacks[i * slack_count() + c] = worst_slack(c, i * each);
     }
+  }
+
+  /// Of a state: the goal, with as much of the source's power as what scales it allows.
+  double scaled_goal(std::size_t state) const {
+    double share = 1.0;
+    for (std::size_t c = slack_count(); c < problem_.statement.keeping.size(); ++c) {
+      const design::Requirement& rating = problem_.statement.keeping[c];
+      const double ratio = rating.value / values_[c + 1][state];
+      share = std::min(share, rating.figure.kind == design::FigureKind::heat_in ? ratio : ratio * ratio);
+    }
+    return goal(values_[0][state]) * share;
   }
 
   /// Share of the whole stretch; below 0 where no frequency keeps the bound, by how far the best one's reflection is

@@ -34,6 +34,8 @@ struct Problem {
   std::vector<std::vector<double>> starts;    ///< settings worth trying first
   std::vector<double> also_hz =
       {};  ///< beside these, those that the setting serves and requirements over a range of their own ask about
+  std::size_t scaling = 0;  ///< so many of `keeping`, the last ones, are no demands: they scale the goal by the share
+                            ///< of the power with which they are kept
 };
 
 /// `frequencies_hz`, then `also_hz`.

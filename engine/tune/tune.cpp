@@ -15,6 +15,7 @@
 #include "ratings.hpp"
 #include "ridge.hpp"
 #include "search.hpp"
+#include "spare.hpp"
 #include "study.hpp"
 
 namespace wattfall::tune {
@@ -129,44 +130,13 @@ class Tuner {
     if (!found.keeping) return note_not_kept(problem, found), found;
     if (!rated_) return settle(problem, found, statement, studied, nullptr), found;
 
-    design::Tune held = statement;
-    const Found spared = keep_ratings(problem, found, held, studied ? other_matches : 0);
-    if (!spared.found) return settle(problem, found, statement, studied, nullptr), found;
-    const Problem again{design_, network_, plan_, held, problem.frequencies_hz, problem.others, {}, problem.also_hz};
-    return settle(again, spared, statement, studied, &found), spared;
-  }
-
-  /// Where the setting breaks ratings: one that keeps them and reflects no more than a match may, or than that setting
-  /// does, and that brings more than that setting would if the rig gave less. (Else the best way to keep a rating is to
-  /// burn the power elsewhere.) Ratings that are kept anyway are not asked for: `held` is the statement with those that
-  /// are. Nothing found where none was broken, or there is no such setting.
-  Found keep_ratings(const Problem& problem, const Found& found, design::Tune& held, std::size_t other_room) {
-    constexpr int most_rounds = 5;
-    constexpr double worth_sparing = 1.01, no_loss = 0.98;
-    std::vector<BrokenRating> broken = broken_ratings(problem, found.setting);
-    if (broken.empty()) return {};
-    const std::vector<BrokenRating> first = broken;
-    const auto hardest = std::min_element(first.begin(), first.end(), [](const BrokenRating& a, const BrokenRating& b) {
-      return a.power_share < b.power_share;
-    });
-    if (follows_power(problem, found.setting, *hardest)) return note_unkept_ratings(problem, first), Found{};
-    if (!std::isnan(found.swr))
-      held.keeping.push_back(source_swr_below(design_, std::max(matched_swr(), found.swr * (1.0 + 1e-6))));
-    const Problem spared{design_,        network_,        plan_,          held, problem.frequencies_hz,
-                         problem.others, {found.setting}, problem.also_hz};
-    for (int round = 0; round < most_rounds; ++round) {
-      for (BrokenRating& one : broken) held.keeping.push_back(std::move(one.kept));
-      Found kept = search(spared, optimizer_, other_room);
-      tuning_.evaluations += kept.evaluations;
-      if (!kept.found || !kept.keeping) break;
-      broken = broken_ratings(spared, kept.setting);
-      if (!broken.empty()) continue;
-      const double load_w = load_w_at(spared, kept.setting), unrated_w = load_w_at(problem, found.setting);
-      if (load_w > worth_sparing * power_share_of(first) * unrated_w || load_w > no_loss * unrated_w) return kept;
-      break;
-    }
-    note_unkept_ratings(problem, first);
-    return {};
+    const Spared spared = spare_ratings(problem, found, optimizer_, matched_swr(), studied ? other_matches : 0);
+    tuning_.evaluations += spared.evaluations;
+    if (!spared.broken.empty()) note_unkept_ratings(problem, spared.broken);
+    if (!spared.found.found) return settle(problem, found, statement, studied, nullptr), found;
+    const Problem again{design_,        network_, plan_,          spared.held, problem.frequencies_hz,
+                        problem.others, {},       problem.also_hz};
+    return settle(again, spared.found, statement, studied, &found), spared.found;
   }
 
   /// `unrated`: what was found before ratings were kept, if it broke any.
@@ -193,7 +163,7 @@ class Tuner {
                                     "", problem.frequencies_hz.front()});
     const Uphill uphill = look_uphill(problem, found);
     search.more_room = uphill.more_room;
-    // What is kept beside the statement's own demands has no number among them.
+    // What is held to beside the statement's own demands has no number among them.
     for (MoreRoom& room : search.more_room)
       if (room.demand && *room.demand >= statement.keeping.size()) room.demand.reset();
     warn_of_slope(problem, uphill);
@@ -216,12 +186,6 @@ class Tuner {
     unkept_.push_back({problem.frequencies_hz.front(), power_share_of(broken), in_words(broken)});
   }
 
-  static double power_share_of(const std::vector<BrokenRating>& broken) {
-    double share = 1.0;
-    for (const BrokenRating& one : broken) share = std::min(share, one.power_share);
-    return share;
-  }
-
   static std::string in_words(const std::vector<BrokenRating>& broken) {
     std::string text;
     for (const BrokenRating& one : broken) text += (text.empty() ? "" : "; ") + one.text;
@@ -239,9 +203,10 @@ class Tuner {
                       : fmt::format("at {} of {} points, worst at {}", unkept_.size(), searches, at(worst.hertz));
     tuning_.warnings.push_back(
         {"ratings-not-kept",
-         fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and with all its power none was found that "
-                    "matches, keeps them and brings more",
-                    told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
+         fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and none was found "
+                     "that brings more within "
+                     "them",
+                     told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
          "", worst.hertz});
     unkept_.clear();
   }
