@@ -440,8 +440,10 @@ TEST_CASE("of the worst of five frequencies what is told are tops, not places al
     std::printf("worst of five frequencies: %zu networks, %zu tops told, %zu of them go on rising\n", networks, told,
                 rising);
     CHECK(told >= networks);
-    return double(rising) / double(told);
+    // One crest rises by 0.1 % over a third of the range; that is one of 161 tops, and of the few that sanitizers have
+    // time for one as well.
+    CHECK(rising <= std::max<std::size_t>(1, told / 100));
   };
-  CHECK(count(two_knob_forms(), std::max(2u, TUNER_SEEDS / 10)) < 0.01);
-  CHECK(count(three_knob_forms(), std::max(1u, TUNER_SEEDS / 10)) < 0.02);
+  count(two_knob_forms(), std::max(2u, TUNER_SEEDS / 10));
+  count(three_knob_forms(), std::max(1u, TUNER_SEEDS / 10));
 }
