@@ -44,9 +44,11 @@ class Sparing {
         std::min_element(first_.begin(), first_.end(), [](const BrokenRating& a, const BrokenRating& b) { return a.power_share < b.power_share; });
     if (follows_power(problem_, found_.setting, *hardest)) return std::move(spared_);
     if (!std::isnan(found_.swr)) spared_.held.keeping.push_back(source_swr_below(problem_.design, std::max(matched_swr, found_.swr * just_beyond)));
+    own_ = spared_.held.keeping.size();
     for (const BrokenRating& one : first_) ratings_.push_back(one.kept);
-    if (about_power(problem_.statement)) find_power();
-    hold();
+    const double power = about_power(problem_.statement) ? find_power() : 1.0;
+    // Where all but all of the power is allowed, all of it may be a hair's breadth away, or out of reach.
+    if (!(power > full_power && hold(1.0)) && power < 1.0) hold(power);
     return std::move(spared_);
   }
 
@@ -65,29 +67,28 @@ class Sparing {
     return {problem_.design, problem_.network, problem_.plan, statement, problem_.frequencies_hz, problem_.others, {start_}, problem_.also_hz, scaling};
   }
 
-  /// The power from the rig at which most arrives within the ratings, and the setting for it.
-  void find_power() {
+  /// The share of the rig's power with which most arrives within the ratings, and the setting for it.
+  double find_power() {
+    double power = 1.0;
     for (int round = 0; round < most_rounds; ++round) {
       design::Tune scaled = spared_.held;
       scaled.keeping.insert(scaled.keeping.end(), ratings_.begin(), ratings_.end());
       const Problem problem = problem_of(scaled, ratings_.size());
       const Found best = search(problem, optimizer_);
       spared_.evaluations += best.evaluations;
-      if (!best.found || !best.keeping) return;
+      if (!best.found || !best.keeping) break;
       const std::vector<BrokenRating> broken = broken_ratings(problem, best.setting);
       start_ = best.setting;
-      spared_.power_share = power_share_of(broken);
+      power = power_share_of(broken);
       if (!add_fresh(broken, 1.0)) break;
     }
-    if (spared_.power_share > full_power) spared_.power_share = 1.0;
+    return power;
   }
 
-  /// At that power every rating is held to.
-  void hold() {
-    const double power = spared_.power_share;
-    const std::size_t own = spared_.held.keeping.size();
+  /// At a share of the power every rating is held to. False where no setting does that is worth it.
+  bool hold(double power) {
     for (int round = 0; round < most_rounds; ++round) {
-      spared_.held.keeping.resize(own);
+      spared_.held.keeping.resize(own_);
       for (design::Requirement rating : ratings_) {
         const double more = rating.figure.kind == design::FigureKind::heat_in ? 1.0 / power : 1.0 / std::sqrt(power);
         if (power < 1.0) rating.value *= more * just_beyond;
@@ -96,17 +97,18 @@ class Sparing {
       const Problem problem = problem_of(spared_.held, 0);
       Found kept = search(problem, optimizer_, other_room_);
       spared_.evaluations += kept.evaluations;
-      if (!kept.found || !kept.keeping) return;
+      if (!kept.found || !kept.keeping) return false;
       std::vector<BrokenRating> broken = broken_ratings(problem, kept.setting);
       if (add_fresh(broken, power)) continue;
       const double load_w = load_w_at(problem, kept.setting), unrated_w = load_w_at(problem_, found_.setting);
       const bool worth = load_w * power > worth_sparing * power_share_of(first_) * unrated_w || load_w * power > no_loss * unrated_w;
-      if (!worth) return;
+      if (!worth) return false;
       spared_.power_share = power_share_of(broken);
       spared_.broken = std::move(broken);
       spared_.found = std::move(kept);
-      return;
+      return true;
     }
+    return false;
   }
 
   const Problem& problem_;
@@ -114,6 +116,7 @@ class Sparing {
   const sdk::Optimizer& optimizer_;
   const std::size_t other_room_;
   std::vector<double> start_;
+  std::size_t own_ = 0;                        ///< demands of `held` that are no ratings
   std::vector<BrokenRating> first_;            ///< by the best setting
   std::vector<design::Requirement> ratings_;   ///< those asked for
   Spared spared_;

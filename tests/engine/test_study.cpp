@@ -557,6 +557,33 @@ TEST_CASE("ratings are kept at each frequency, over a band, and of choices") {
     }
 }
 
+TEST_CASE("choices that keep a rating at all but full power are taken") {
+  // C across the rig, a coil to 30 - j250 ohm. At a match 100 V peak stand across C, less where the rig sees less than
+  // 50 ohm: 80 V at an SWR of 1.5.
+  const Feed feed(head +
+                  "capacitor C at desk : adjustable series(E12, from 10 pF, to 2 nF), Q 1000, limit 80 V\n"
+                  "inductor L from desk to feed : adjustable 0.5 uH to 20 uH, Q 150\nload ant at feed : 30 - j250 "
+                  "ohm\nsweep at [7.1 MHz]\n"
+                  "tune C, L at 7.1 MHz for most power into ant\n");
+  const tune::Tuning tuning = tuned(feed);
+  const tuner_test::Ladder ladder{{{false, false, 1000}, {true, true, 150}}, {30, -250}, 7.1e6};
+  const auto within = [&](double c, double l) {
+    const double values[] = {c, l};
+    const tuner_test::Answer answer = tuner_test::solve(ladder, values);
+    if (tuner_test::swr(answer.input_ohm) > 1.5 * (1 + 1e-6)) return 0.0;
+    const double volts =
+        std::sqrt(2.0) * 2 * std::sqrt(50.0 * 100.0) * std::abs(answer.input_ohm / (answer.input_ohm + 50.0));
+    return answer.load_w * std::min(1.0, std::pow(80 / volts, 2));
+  };
+  double most = 0;
+  for (double decade = 10e-12; decade < 2e-9; decade *= 10)
+    for (double step : {1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2})
+      if (decade * step <= 2e-9)
+        for (double l = 5e-6; l < 7e-6; l *= 1.0001) most = std::max(most, within(decade * step, l));
+  CHECK(within(tuning.settings[0][0], tuning.settings[0][1]) >= most * (1 - 1e-4));
+  CHECK(most > 85);
+}
+
 TEST_CASE("two open stubs an eighth of a wave apart have the textbook's two matches") {
   // Pozar, Microwave Engineering, double-stub matching of 60 - j80 ohm: open stubs of 0.146 and 0.204, or 0.482 and 0.350 wavelengths (from memory).
   const double wave_m = 299792458.0 / 30e6;
