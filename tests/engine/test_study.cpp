@@ -444,26 +444,13 @@ TEST_CASE("of settings that match, one that keeps the ratings is taken, where it
   CHECK(kept.searches[0].limits[0].load_w == Approx(free.matches[0].load_w));
   CHECK_THAT(kept.searches[0].limits[0].text, Catch::Contains("Cout takes 358 V peak, and is rated for 250 V"));
   CHECK(codes_of(kept).empty());
-  // By grids, each finer around the best of the last: the most of something at an SWR of 1.5 or less.
+  // By brute force, the most of something at an SWR of 1.5 or less.
+  const tuner_test::Bounds bounds{{2e-12, 0.06e-6, 2e-12}, {1e-9, 30e-6, 1e-9}};
   const auto most_of = [&](const std::function<double(const double* values)>& worth) {
-    double most = 0;
-    std::vector<double> centre{0.5, 0.5, 0.5};
-    for (double half = 0.5; half > 1e-4; half *= 0.4) {
-      const std::vector<double> around = centre;
-      for (int i = 0; i < 41 * 41 * 41; ++i) {
-        const std::vector<double> place{around[0] + half * (i % 41 / 20.0 - 1),
-                                        around[1] + half * (i / 41 % 41 / 20.0 - 1),
-                                        around[2] + half * (i / 1681 / 20.0 - 1)};
-        if (std::any_of(place.begin(), place.end(), [](double x) { return x < 0 || x > 1; })) continue;
-        const double at[] = {2e-12 * std::pow(500, place[0]), 0.06e-6 * std::pow(500, place[1]),
-                             2e-12 * std::pow(500, place[2])};
-        const double value = worth(at);
-        if (value <= most || tuner_test::swr(tuner_test::solve(ladder, at).input_ohm) > 1.5) continue;
-        most = value;
-        centre = place;
-      }
-    }
-    return most;
+    const auto matched = [&](const double* at) {
+      return tuner_test::swr(tuner_test::solve(ladder, at).input_ohm) > 1.5 ? 0.0 : worth(at);
+    };
+    return tuner_test::brute_force(matched, bounds, 60, 21, 0.6, 4).score;
   };
   const double most =
       most_of([&](const double* at) { return volts(at) > 250 ? 0.0 : tuner_test::load_power_w(ladder, at); });

@@ -1,6 +1,7 @@
 // The twelve forms of tuner and seeded random loads, frequencies and part qualities to try them on.
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -58,6 +59,17 @@ inline Bounds bounds_of(const Ladder& ladder) {
     bounds.upper.push_back(part.coil ? 30e-6 : 1000e-12);
   }
   return bounds;
+}
+
+/// The least that the load gets at frequencies around the ladder's own: a goal with creases.
+inline double worst_power_w(Ladder ladder, std::initializer_list<double> factors, const double* values) {
+  const double middle = ladder.frequency_hz;
+  double least = std::numeric_limits<double>::infinity();
+  for (const double factor : factors) {
+    ladder.frequency_hz = middle * factor;
+    least = std::min(least, load_power_w(ladder, values));
+  }
+  return least;
 }
 
 inline std::vector<sdk::KnobRange> knobs_of(const Bounds& bounds) {

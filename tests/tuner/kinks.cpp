@@ -8,14 +8,8 @@ namespace {
 
 using namespace tuner_test;
 
-double worst_power(Ladder ladder, const double* values) {
-  const double middle = ladder.frequency_hz;
-  double least = std::numeric_limits<double>::infinity();
-  for (double factor : {0.985, 1.0, 1.015}) {
-    ladder.frequency_hz = middle * factor;
-    least = std::min(least, load_power_w(ladder, values));
-  }
-  return least;
+double worst_power(const Ladder& ladder, const double* values) {
+  return worst_power_w(ladder, {0.985, 1.0, 1.015}, values);
 }
 
 }  // namespace
