@@ -194,21 +194,13 @@ bool form_falls_short(const VariantRun& run) {
                      [](const Diagnostic& one) { return one.code == "keeping-not-reached"; });
 }
 
-/// Both are forms of what one variant of the text, or the text outside all variants, leaves open.
-bool of_one_text(const design::Design& a, const design::Design& b) {
-  const auto written = [](const design::Design& design) {
-    return design.variant.value_or("").substr(0, design.variant.value_or("").size() - design.form.size());
-  };
-  return written(a) == written(b);
-}
-
 /// `any` asks which forms of tuner do: those that do not are no mistake of the text while another one does.
 report::SetAsides set_aside_forms(std::vector<VariantRun>& runs) {
   report::SetAsides set_aside;
   std::vector<VariantRun> stay;
   const auto has_another = [&](const VariantRun& short_of) {
     return std::any_of(runs.begin(), runs.end(), [&](const VariantRun& run) {
-      return run.diagnostics.empty() && of_one_text(*run.design, *short_of.design);
+      return run.diagnostics.empty() && run.design->written == short_of.design->written;
     });
   };
   std::vector<bool> goes;

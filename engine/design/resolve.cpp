@@ -157,7 +157,10 @@ Result<DesignSet> resolve(const syntax::File& file, const Catalog& catalog, cons
       Design& design = set.variants.emplace_back(resolve_level(bench, *trial.level, work));
       if (gathered.title != nullptr) design.title = gathered.title->text;
       if (file.source != nullptr) design.file = file.source->name();
-      if (level->name != nullptr) design.variant = std::string(level->name->text) + (trial.label.empty() ? "" : ", " + trial.label);
+      if (level->name != nullptr) {
+        design.written = level->name->text;
+        design.variant = *design.written + (trial.label.empty() ? "" : ", " + trial.label);
+      }
       if (own_name) design.variant = trial.label;
       design.form = trial.label;
       all.parts += design.parts.size();

@@ -58,9 +58,8 @@ BrokenRating broken(const design::Design& design, const judge::Rating& rating, b
   // One that is broken by a hair shows it.
   const std::string limit = spelled(rating.limit, 3);
   const std::string takes = spelled(rating.worst, 3) == limit ? spelled(rating.worst, 6) : spelled(rating.worst, 3);
-  const double share = rating.limit / rating.worst;
-  return {std::move(kept), rating.of_heat() ? share : share * share,
-          fmt::format("{} takes {}{}, and is rated for {}", name, takes, what, limit)};
+  const double share = power_ratio(kept.figure, rating.limit / rating.worst);
+  return {std::move(kept), share, fmt::format("{} takes {}{}, and is rated for {}", name, takes, what, limit)};
 }
 
 /// The statement's knobs somewhere else in their ranges, each trial and knob elsewhere.
@@ -78,27 +77,41 @@ std::vector<double> elsewhere(const Problem& problem, std::size_t trial) {
   return setting;
 }
 
+/// The whole network's, of settings of the statement's knobs, each at all frequencies where the goal is judged.
+ledger::Ledger books_of(const Problem& problem, const std::vector<std::vector<double>>& settings) {
+  solve::States states;
+  states.knob_count = problem.others.size();
+  for (const std::vector<double>& setting : settings) {
+    const std::vector<double> knobs = knobs_with(problem, setting);
+    for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
+  }
+  return ledger::book(problem.design, problem.network,
+                      solve::solve(problem.design, problem.network, problem.plan, states), {});
+}
+
 }  // namespace
+
+double power_ratio(const design::Figure& figure, double strain_ratio) {
+  return figure.kind == design::FigureKind::heat_in ? strain_ratio : strain_ratio * strain_ratio;
+}
+
+double strain_ratio(const design::Figure& figure, double power_ratio) {
+  return figure.kind == design::FigureKind::heat_in ? power_ratio : std::sqrt(power_ratio);
+}
 
 bool follows_power(const Problem& problem, const std::vector<double>& setting, const BrokenRating& rating) {
   constexpr std::size_t trials = 4;
   constexpr double same = 1e-7, least_share = 1e-9;
   const std::size_t each = problem.frequencies_hz.size();
-  solve::States states;
-  states.knob_count = problem.others.size();
-  for (std::size_t trial = 0; trial <= trials; ++trial) {
-    const std::vector<double> knobs = knobs_with(problem, trial == 0 ? setting : elsewhere(problem, trial));
-    for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
-  }
-  const ledger::Ledger books = ledger::book(problem.design, problem.network,
-                                            solve::solve(problem.design, problem.network, problem.plan, states), {});
+  std::vector<std::vector<double>> settings{setting};
+  for (std::size_t trial = 1; trial <= trials; ++trial) settings.push_back(elsewhere(problem, trial));
+  const ledger::Ledger books = books_of(problem, settings);
   const auto strain_of_power = [&](std::size_t state) {
     const double strain = judge::figure_in_state(rating.kept.figure, problem.design, books, state);
-    return (rating.kept.figure.kind == design::FigureKind::heat_in ? strain : strain * strain) /
-           books.totals.absorbed_w[state];
+    return power_ratio(rating.kept.figure, strain) / books.totals.absorbed_w[state];
   };
   std::size_t compared = 0;
-  for (std::size_t state = each; state < states.size(); ++state) {
+  for (std::size_t state = each; state < settings.size() * each; ++state) {
     // Where next to nothing arrives, what does is rounding.
     if (!(books.totals.absorbed_w[state] > least_share * books.totals.available_w[state])) continue;
     const double was = strain_of_power(state % each);
@@ -111,25 +124,11 @@ bool follows_power(const Problem& problem, const std::vector<double>& setting, c
 bool has_ratings(const design::Design& design) { return std::any_of(design.parts.begin(), design.parts.end(), has_rating); }
 
 std::vector<BrokenRating> broken_ratings(const Problem& problem, const std::vector<double>& setting) {
-  const std::vector<double> knobs = knobs_with(problem, setting);
-  solve::States states;
-  states.knob_count = knobs.size();
-  for (double hertz : problem.frequencies_hz) states.add(hertz, knobs);
-  const solve::Solution solution = solve::solve(problem.design, problem.network, problem.plan, states);
-  const ledger::Ledger books = ledger::book(problem.design, problem.network, solution, {});
+  const ledger::Ledger books = books_of(problem, {setting});
   std::vector<BrokenRating> all;
   for (const judge::Rating& rating : judge::ratings_of(problem.design, books))
     if (!rating.kept() && rating.unit != 'M') all.push_back(broken(problem.design, rating, is_line(books, rating.part)));
   return all;
-}
-
-design::Requirement source_swr_below(const design::Design& design, double swr) {
-  design::Requirement below;
-  below.figure.kind = design::FigureKind::swr_at;
-  below.figure.look.node = design.source.node;
-  below.figure.text = "swr at " + design.nodes[design.source.node.index].name;
-  below.value = swr;
-  return below;
 }
 
 }  // namespace wattfall::tune

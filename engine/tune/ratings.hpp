@@ -15,6 +15,11 @@ struct BrokenRating {
   std::string text;            ///< "Cin takes 374 V peak, and is rated for 250 V"
 };
 
+/// How power goes where a figure goes by a ratio, and the other way round: heat as the power, volts and amps as its
+/// root.
+double power_ratio(const design::Figure& figure, double strain_ratio);
+double strain_ratio(const design::Figure& figure, double power_ratio);
+
 /// Whether any part has a limit that settings can be held to: peak volts, rms amps, watts; a line's watts a metre are no figure.
 bool has_ratings(const design::Design& design);
 
@@ -24,8 +29,5 @@ std::vector<BrokenRating> broken_ratings(const Problem& problem, const std::vect
 /// Whether the part's strain goes with what the loads get, however the knobs stand: it lies beyond them, and less power
 /// is all that spares it. Looked at in a few settings far apart.
 bool follows_power(const Problem& problem, const std::vector<double>& setting, const BrokenRating& rating);
-
-/// What a setting that reflects no more than this would keep.
-design::Requirement source_swr_below(const design::Design& design, double swr);
 
 }  // namespace wattfall::tune

@@ -12,6 +12,7 @@
 #include "judge/judge.hpp"
 #include "ledger/book.hpp"
 #include "quick.hpp"
+#include "ratings.hpp"
 #include "solve/solve.hpp"
 #include "straight.hpp"
 
@@ -116,8 +117,10 @@ class Evaluator {
         hertz_(all_hz(problem)),
         quick_(Quick::make(problem)),
         relaxed_(problem.statement.knobs.size(), false) {
-    for (const design::Requirement& requirement : problem.statement.keeping)
+    for (const design::Requirement& requirement : problem.statement.keeping) {
       asked_.push_back(asked_at(problem, requirement));
+      asked_hz_.push_back(pick(hertz_, asked_.back()));
+    }
   }
 
   /// Lets knobs of many choices stand anywhere between their ends, for a first look.
@@ -246,8 +249,7 @@ class Evaluator {
     double share = 1.0;
     for (std::size_t c = slack_count(); c < problem_.statement.keeping.size(); ++c) {
       const design::Requirement& rating = problem_.statement.keeping[c];
-      const double ratio = rating.value / values_[c + 1][state];
-      share = std::min(share, rating.figure.kind == design::FigureKind::heat_in ? ratio : ratio * ratio);
+      share = std::min(share, power_ratio(rating.figure, rating.value / values_[c + 1][state]));
     }
     return goal(values_[0][state]) * share;
   }
@@ -289,7 +291,7 @@ class Evaluator {
     const design::Requirement& requirement = problem_.statement.keeping[c];
     if (asked_[c].empty()) return 1.0;  // kept, with room
     if (is_width(requirement.figure))
-      return width_slack(requirement, pick(values_[c + 1], asked_[c], first), pick(hertz_, asked_[c]));
+      return width_slack(requirement, pick(values_[c + 1], asked_[c], first), asked_hz_[c]);
     double worst = std::numeric_limits<double>::infinity();
     for (std::size_t f : asked_[c]) worst = std::min(worst, slack(requirement, values_[c + 1][first + f]));
     return worst;
@@ -320,6 +322,7 @@ class Evaluator {
   const Problem& problem_;
   const std::vector<double> hertz_;              ///< all of the problem's
   std::vector<std::vector<std::size_t>> asked_;  ///< by requirement: which of them
+  std::vector<std::vector<double>> asked_hz_;
   std::unique_ptr<Quick> quick_;
   std::vector<bool> relaxed_;
   std::vector<double> knobs_;                ///< of a chunk

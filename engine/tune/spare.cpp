@@ -30,6 +30,22 @@ bool same_figure(const design::Requirement& a, const design::Requirement& b) {
   return a.figure.kind == b.figure.kind && a.figure.part == b.figure.part;
 }
 
+/// A rating as it is held to with a share of the power: what it then allows at full power.
+design::Requirement at_power(design::Requirement rating, double power) {
+  if (power < 1.0) rating.value *= 1.0 / strain_ratio(rating.figure, power) * just_beyond;
+  return rating;
+}
+
+/// What a setting keeps that reflects no more than this.
+design::Requirement source_swr_below(const design::Design& design, double swr) {
+  design::Requirement below;
+  below.figure.kind = design::FigureKind::swr_at;
+  below.figure.look.node = design.source.node;
+  below.figure.text = "swr at " + design.nodes[design.source.node.index].name;
+  below.value = swr;
+  return below;
+}
+
 class Sparing {
  public:
   Sparing(const Problem& problem, const Found& found, const sdk::Optimizer& optimizer, std::size_t other_room)
@@ -38,14 +54,16 @@ class Sparing {
   }
 
   Spared run(double matched_swr) {
-    spared_.broken = first_ = broken_ratings(problem_, found_.setting);
-    if (first_.empty()) return std::move(spared_);
-    const auto hardest =
-        std::min_element(first_.begin(), first_.end(), [](const BrokenRating& a, const BrokenRating& b) { return a.power_share < b.power_share; });
+    spared_.broken = spared_.avoided = broken_ratings(problem_, found_.setting);
+    const std::vector<BrokenRating>& first = spared_.avoided;
+    if (first.empty()) return std::move(spared_);
+    const auto hardest = std::min_element(first.begin(), first.end(), [](const BrokenRating& a, const BrokenRating& b) {
+      return a.power_share < b.power_share;
+    });
     if (follows_power(problem_, found_.setting, *hardest)) return std::move(spared_);
     if (!std::isnan(found_.swr)) spared_.held.keeping.push_back(source_swr_below(problem_.design, std::max(matched_swr, found_.swr * just_beyond)));
     own_ = spared_.held.keeping.size();
-    for (const BrokenRating& one : first_) ratings_.push_back(one.kept);
+    for (const BrokenRating& one : first) ratings_.push_back(one.kept);
     const double power = about_power(problem_.statement) ? find_power() : 1.0;
     // Where all but all of the power is allowed, all of it may be a hair's breadth away, or out of reach.
     if (!(power > full_power && hold(1.0)) && power < 1.0) hold(power);
@@ -89,11 +107,7 @@ class Sparing {
   bool hold(double power) {
     for (int round = 0; round < most_rounds; ++round) {
       spared_.held.keeping.resize(own_);
-      for (design::Requirement rating : ratings_) {
-        const double more = rating.figure.kind == design::FigureKind::heat_in ? 1.0 / power : 1.0 / std::sqrt(power);
-        if (power < 1.0) rating.value *= more * just_beyond;
-        spared_.held.keeping.push_back(std::move(rating));
-      }
+      for (const design::Requirement& rating : ratings_) spared_.held.keeping.push_back(at_power(rating, power));
       const Problem problem = problem_of(spared_.held, 0);
       Found kept = search(problem, optimizer_, other_room_);
       spared_.evaluations += kept.evaluations;
@@ -101,7 +115,8 @@ class Sparing {
       std::vector<BrokenRating> broken = broken_ratings(problem, kept.setting);
       if (add_fresh(broken, power)) continue;
       const double load_w = load_w_at(problem, kept.setting), unrated_w = load_w_at(problem_, found_.setting);
-      const bool worth = load_w * power > worth_sparing * power_share_of(first_) * unrated_w || load_w * power > no_loss * unrated_w;
+      const bool worth = load_w * power > worth_sparing * power_share_of(spared_.avoided) * unrated_w ||
+                         load_w * power > no_loss * unrated_w;
       if (!worth) return false;
       spared_.power_share = power_share_of(broken);
       spared_.broken = std::move(broken);
@@ -117,7 +132,6 @@ class Sparing {
   const std::size_t other_room_;
   std::vector<double> start_;
   std::size_t own_ = 0;                        ///< demands of `held` that are no ratings
-  std::vector<BrokenRating> first_;            ///< by the best setting
   std::vector<design::Requirement> ratings_;   ///< those asked for
   Spared spared_;
 };

@@ -10,6 +10,7 @@ struct Spared {
   Found found;                       ///< the setting to take instead; not found where the best one stays
   design::Tune held;                 ///< the statement with what was held to beside its own demands
   double power_share = 1.0;          ///< of the rig's power, with which `found` keeps the ratings
+  std::vector<BrokenRating> avoided;  ///< those that the best setting breaks
   std::vector<BrokenRating> broken;  ///< by the setting that is taken, or stays
   std::size_t evaluations = 0;
 };

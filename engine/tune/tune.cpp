@@ -128,32 +128,32 @@ class Tuner {
     tuning_.evaluations += found.evaluations;
     if (!found.found) return say_nothing_found(problem, found), found;
     if (!found.keeping) return note_not_kept(problem, found), found;
-    if (!rated_) return settle(problem, found, statement, studied, nullptr), found;
-
-    const Spared spared = spare_ratings(problem, found, optimizer_, matched_swr(), studied ? other_matches : 0);
+    const Spared spared =
+        rated_ ? spare_ratings(problem, found, optimizer_, matched_swr(), studied ? other_matches : 0) : Spared{};
     tuning_.evaluations += spared.evaluations;
     if (!spared.broken.empty()) note_unkept_ratings(problem, spared.broken);
-    if (!spared.found.found) return settle(problem, found, statement, studied, nullptr), found;
+    const bool instead = spared.found.found;
     const Problem again{design_,        network_, plan_,          spared.held, problem.frequencies_hz,
                         problem.others, {},       problem.also_hz};
-    return settle(again, spared.found, statement, studied, &found), spared.found;
+    const Problem& asked = instead ? again : problem;
+    const Found& taken = instead ? spared.found : found;
+    note_mismatch(asked, taken);
+    if (studied) study_further(asked, taken, statement);
+    if (studied && instead) {
+      std::vector<Limit>& limits = tuning_.searches.back().limits;
+      limits.insert(limits.begin(), without_ratings(problem, found, spared.avoided));
+    }
+    return taken;
   }
 
-  /// `unrated`: what was found before ratings were kept, if it broke any.
-  void settle(const Problem& problem, const Found& found, const design::Tune& statement, bool studied,
-              const Found* unrated) {
-    note_mismatch(problem, found);
-    if (studied) study_further(problem, found, statement, unrated);
-  }
-
-  void study_further(const Problem& problem, const Found& found, const design::Tune& statement, const Found* unrated) {
+  /// `statement`: as the design has it; the problem's may hold to ratings as well.
+  void study_further(const Problem& problem, const Found& found, const design::Tune& statement) {
     Search search{.statement = static_cast<std::size_t>(&statement - design_.tunes.data()),
                   .frequencies_hz = problem.frequencies_hz};
     study(problem, found, search);
     say_how_certain(problem, found, search);
     if (about_match(problem.statement.goal.kind))
       search.limits = limits_of(problem, search.matches.front(), optimizer_);
-    if (unrated != nullptr) search.limits.insert(search.limits.begin(), without_ratings(problem, *unrated));
     for (const Limit& limit : search.limits)
       if (limit.kind == "bode-fano" && search.matches.front().load_w > limit.load_w)
         tuning_.warnings.push_back({"band-too-coarse",
@@ -175,10 +175,10 @@ class Tuner {
     }
   }
 
-  Limit without_ratings(const Problem& problem, const Found& unrated) const {
-    return {"without ratings", load_w_at(problem, unrated.setting), std::numeric_limits<double>::quiet_NaN(),
-            fmt::format("without the ratings {}, but {}", figure_text(problem.statement.goal, unrated.goal, "would be"),
-                        in_words(broken_ratings(problem, unrated.setting)))};
+  static Limit without_ratings(const Problem& problem, const Found& best, const std::vector<BrokenRating>& avoided) {
+    return {"without ratings", load_w_at(problem, best.setting), std::numeric_limits<double>::quiet_NaN(),
+            fmt::format("without the ratings {}, but {}", figure_text(problem.statement.goal, best.goal, "would be"),
+                        in_words(avoided))};
   }
 
   /// Remembers ratings that no setting keeps; they are told once a statement.
@@ -204,8 +204,7 @@ class Tuner {
     tuning_.warnings.push_back(
         {"ratings-not-kept",
          fmt::format("ratings are not kept {}: {}; up to {} from the rig this setting keeps them, and none was found "
-                     "that brings more within "
-                     "them",
+                     "that brings more within them",
                      told, worst.text, spell({available_w * worst.power_share, dimension::power}, 3)),
          "", worst.hertz});
     unkept_.clear();

@@ -296,7 +296,8 @@ struct Plane {
 struct Design {
   std::string title;
   std::string file;
-  std::optional<std::string> variant;  ///< as written, and the form
+  std::optional<std::string> variant;  ///< its name: as written, and the form
+  std::optional<std::string> written;  ///< the variant of the text; none outside all of them
   std::string form;         ///< which forms of tuner this one tries, where the text leaves a choice; else empty
   std::vector<Node> nodes;  ///< [0] is ground
   Source source;
